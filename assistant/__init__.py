@@ -1,0 +1,1 @@
+"""The core: understands, decides, computes, remembers, searches."""

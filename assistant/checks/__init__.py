@@ -1,0 +1,1 @@
+"""Engineering checks: one function per physical law, with verdicts."""

@@ -1,0 +1,1 @@
+"""Causes, evidence, ranking, and which check comes next."""

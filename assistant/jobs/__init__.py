@@ -1,0 +1,1 @@
+"""A job is an append-only list of events."""

@@ -1,0 +1,1 @@
+"""Text to facts: what a technician typed, as data."""

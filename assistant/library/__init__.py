@@ -1,0 +1,1 @@
+"""Documents, pages, passages: stored, searched, cited."""

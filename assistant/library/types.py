@@ -1,0 +1,120 @@
+"""The nouns of the library: documents, pages, passages, hits, citations."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from enum import StrEnum
+
+from assistant.record import Scope
+
+
+class PageStatus(StrEnum):
+    """How well a page was read."""
+
+    TEXT = "text"
+    BLANK = "blank"
+    PICTURE = "picture"
+    """No text under a picture or drawing: it cannot be searched."""
+    UNREADABLE = "unreadable"
+    """The reader failed on it, or what it gave is not words."""
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """One physical page; `number` counts from 1, `label` is what is printed."""
+
+    number: int
+    label: str
+    status: PageStatus
+    text: str
+    reason: str = ""
+    """Why it is not `text`."""
+
+
+@dataclass(frozen=True, slots=True)
+class Passage:
+    """A stored span of one page's text: `page.text[start:end] == text`."""
+
+    page: int
+    start: int
+    end: int
+    text: str
+    section: str = ""
+    """The heading it stands under."""
+    lead: str = ""
+    """The table's first line, repeated for search where the span is a later part."""
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """One file of literature; identity is `sha256`."""
+
+    sha256: str
+    path: str
+    """As added: below the added folder, POSIX separators."""
+    title: str
+    maker: str = ""
+    kind: str = ""
+    """service manual | bulletin | tech note | shop note | ..."""
+    revision: str = ""
+    date: str = ""
+    supersedes: tuple[str, ...] = ()
+    """Titles or document numbers this one names as replaced."""
+    applies_to: tuple[Scope, ...] = ()
+
+    @property
+    def document_id(self) -> str:
+        """The short identity that outputs print: 12 hex digits."""
+        return self.sha256[:12]
+
+
+@dataclass(frozen=True, slots=True)
+class Citation:
+    """A place in the literature that a person can open."""
+
+    document: str
+    document_id: str
+    title: str
+    revision: str
+    page: int
+    label: str
+    quote: str
+
+
+@dataclass(frozen=True, slots=True)
+class Hit:
+    """One passage found, best first; `score` only orders."""
+
+    passage_id: int
+    document: str
+    document_id: str
+    title: str
+    revision: str
+    page: int
+    label: str
+    section: str
+    text: str
+    score: float
+    unit_match: str = "possible"
+    """confirmed | possible"""
+    also: tuple[str, ...] = ()
+    """Other places with the same text, as `document p. n`."""
+    evidence: Mapping[str, float] = field(default_factory=dict)
+    """Raw evidence: cosine, coverage, code."""
+
+
+@dataclass(frozen=True, slots=True)
+class SearchResult:
+    """What a search gave, and if nothing: why, and what could not be read."""
+
+    found: bool
+    hits: tuple[Hit, ...]
+    reason: str
+    """'' | no match | below threshold | nothing applies to this unit | library empty"""
+    searched: int
+    """Documents searched."""
+    unreadable: Mapping[str, tuple[int, ...]] = field(default_factory=dict)
+    """Document path -> pages that cannot be searched."""
+    vectors_used: bool = True
+    """False when only keywords were searched (no exported encoder)."""

@@ -1,0 +1,1 @@
+"""Rule packs: the written decision rules, loaded and verified."""

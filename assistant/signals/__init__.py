@@ -1,0 +1,1 @@
+"""Lamps, flash trains and displays: what is seen, what it can mean."""

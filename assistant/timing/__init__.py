@@ -1,0 +1,1 @@
+"""Waits and protection-stop counters as values."""

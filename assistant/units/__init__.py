@@ -1,0 +1,1 @@
+"""Quantities with units: parsed at the edge, SI inside."""

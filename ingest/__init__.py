@@ -1,0 +1,1 @@
+"""Files in: pages, passages and rule packs become a library."""

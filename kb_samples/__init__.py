@@ -1,0 +1,1 @@
+"""Invented makers' literature, rule packs, questions and dialogues."""

@@ -1,0 +1,1 @@
+"""What a person touches: the one command, plain lines, the screen."""
