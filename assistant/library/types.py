@@ -118,3 +118,60 @@ class SearchResult:
     """Document path -> pages that cannot be searched."""
     vectors_used: bool = True
     """False when only keywords were searched (no exported encoder)."""
+    note: str = ""
+    """Why only keywords were searched, with the way out; '' otherwise."""
+
+
+@dataclass(frozen=True, slots=True)
+class TableRow:
+    """One row of a table found on a page, cells left to right."""
+
+    page: int
+    table: int
+    """Which table of the page, from 1."""
+    row: int
+    """Which row below the header, from 1."""
+    cells: tuple[str, ...]
+    header: tuple[str, ...] = ()
+    """Column names; empty when the table has none."""
+    start: int = 0
+    end: int = 0
+    """The row's span of the page's text; equal when it is not known."""
+
+
+@dataclass(frozen=True, slots=True)
+class StoredPassage:
+    """A passage as the library holds it."""
+
+    id: int
+    document: str
+    """The document's sha256."""
+    passage: Passage
+
+
+@dataclass(frozen=True, slots=True)
+class StoredPack:
+    """A rule pack in force: `payload` is its canonical JSON."""
+
+    id: str
+    version: str
+    sha256: str
+    payload: str
+
+
+@dataclass(frozen=True, slots=True)
+class Manifest:
+    """What the vectors of a library were made with; all of it must agree."""
+
+    model: str
+    model_hash: str
+    """sha256 of the weights."""
+    dimension: int
+    pooling: str
+    normalise: bool
+    query_prompt: str
+    passage_prompt: str
+    max_tokens: int
+    """Longest text with special tokens; a longer one is refused."""
+    splitter: str
+    """Version of the rules that cut pages into passages."""
