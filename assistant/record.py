@@ -2,9 +2,15 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
+
+Box = Literal["indoor", "outdoor", "remote", "thermostat"]
+Mode = Literal["cool", "heat", "defrost", "test", "off"]
+Role = Literal["customer", "maintenance", "technician", "licensed technician"]
+"""Who acts; a licensed technician may open a refrigerant circuit."""
+UnitMatch = Literal["confirmed", "possible"]
 
 
 class Record(BaseModel):

@@ -1,0 +1,172 @@
+"""The kinds of sensor and check that a pack may write."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from assistant.record import Item, Mode, Record, Role
+from assistant.units.quantity import Kelvins, Ohms, Quantity, Ratio, Volts
+
+Needs = Literal["look", "power_off", "live", "gauges", "opens_circuit", "swap"]
+"""How invasive a check is, least first."""
+NEEDS_ORDER: tuple[Needs, ...] = (
+    "look",
+    "power_off",
+    "live",
+    "gauges",
+    "opens_circuit",
+    "swap",
+)
+Move = Literal[
+    "strongly for", "somewhat for", "neutral", "somewhat against", "strongly against"
+]
+MOVE_FACTOR: dict[str, float] = {
+    "strongly for": 6.0,
+    "somewhat for": 2.0,
+    "neutral": 1.0,
+    "somewhat against": 1 / 2,
+    "strongly against": 1 / 6,
+}
+
+
+class TablePoint(Record):
+    """One row of a resistance-temperature table with its place in the document."""
+
+    temperature: Kelvins
+    resistance: Ohms
+    page: int | None = None
+    quote: str = ""
+
+
+class SensorBase(Item):
+    """What every sensor says.
+
+    `role` is the trade's name (`discharge`, `room`, `outdoor coil`); `says` are
+    words people use for it. `tolerance` is of resistance. `open_above` and
+    `short_below` are the maker's own thresholds.
+    """
+
+    name: str
+    role: str
+    says: tuple[str, ...] = ()
+    tolerance: Ratio | None = None
+    open_above: Ohms | None = None
+    short_below: Ohms | None = None
+
+
+class ResistanceTable(SensorBase):
+    """A sensor given as points; `table` names the CSV that `points` come from."""
+
+    kind: Literal["resistance_table"]
+    table: str
+    points: tuple[TablePoint, ...] = ()
+
+
+class BetaSensor(SensorBase):
+    """A sensor given as R0 at T0 and B."""
+
+    kind: Literal["beta"]
+    r0: Ohms
+    t0: Kelvins
+    beta: Kelvins
+
+
+Sensor = Annotated[ResistanceTable | BetaSensor, Field(discriminator="kind")]
+"""Any row of `sensors.yaml`."""
+
+
+class Outcome(Record):
+    """What one result of a check means and how it moves the causes.
+
+    `result` is pass, fail, or one of a look check's own `options`.
+    """
+
+    result: str
+    says: str
+    moves: dict[str, Move] = Field(default_factory=dict)
+    then: str | None = None
+    """The check that the document names next."""
+
+
+class CheckBase(Item):
+    """What every check says.
+
+    `allowed_for` lists the roles that may do it. `requires` names context that must
+    be known and true before a reading counts: `call present`, `power off`,
+    `sensor unplugged`, `temperature at the sensor`, `mains at the terminals`,
+    `fixed speed`. `steps` are done in order; the engine adds the safe order of work.
+    """
+
+    name: str
+    says: tuple[str, ...] = ()
+    needs: Needs
+    minutes: Annotated[float, Field(gt=0, strict=False)]
+    allowed_for: Annotated[tuple[Role, ...], Field(min_length=1)]
+    ask: str
+    steps: tuple[str, ...] = ()
+    requires: tuple[str, ...] = ()
+    mode: Mode | None = None
+    cautions: tuple[str, ...] = ()
+    outcomes: Annotated[tuple[Outcome, ...], Field(min_length=1)]
+
+
+class LookCheck(CheckBase):
+    """A look, a feel or a question with named answers."""
+
+    kind: Literal["look"]
+    options: Annotated[tuple[str, ...], Field(min_length=2)]
+
+
+class ThermistorCheck(CheckBase):
+    """Resistance of a sensor at a measured temperature against its table."""
+
+    kind: Literal["thermistor"]
+    sensor: str
+
+
+class SupplyCheck(CheckBase):
+    """Supply voltage at the terminals against its band, with the sag at start."""
+
+    kind: Literal["supply_voltage"]
+    nominal: Volts
+    tolerance: Ratio
+    largest_sag: Volts | None = None
+
+
+class BusCheck(CheckBase):
+    """Standby DC bus against sqrt(2) times the measured supply."""
+
+    kind: Literal["standby_bus"]
+    tolerance: Ratio
+    points: str
+    """Where it is measured, as marked on the board."""
+
+
+class BandCheck(CheckBase):
+    """A quantity at named points against the document's band."""
+
+    kind: Literal["band"]
+    points: str
+    low: Quantity | None = None
+    high: Quantity | None = None
+    while_state: str | None = None
+
+
+Check = Annotated[
+    LookCheck | ThermistorCheck | SupplyCheck | BusCheck | BandCheck,
+    Field(discriminator="kind"),
+]
+"""Any row of `checks.yaml`."""
+
+
+class Meter(Record):
+    """What a meter promises: +-(`percent` of reading + `digits` x `resolution`)."""
+
+    name: str = "unnamed meter"
+    percent: Annotated[float, Field(ge=0, strict=False)]
+    digits: Annotated[int, Field(ge=0)]
+    resolution: Quantity
+    thermometer: Annotated[float, Field(ge=0, strict=False)] = 1.0
+    """Error of the thermometer used, kelvin."""
