@@ -1,0 +1,238 @@
+"""Facts: what was seen, measured or done, with its time, origin and words."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from assistant.record import Mode, Record, Role
+from assistant.rules.applicability import Plate
+from assistant.rules.kinds import Complaint, Hazard
+from assistant.signals.observation import Observation
+from assistant.timing.kinds import Trigger
+from assistant.timing.moment import Moment
+from assistant.units.quantity import Quantity
+
+Origin = Literal["said", "form", "tap counter"]
+ContextName = Literal[
+    "call present",
+    "power off",
+    "sensor unplugged",
+    "temperature at the sensor",
+    "mains at the terminals",
+    "fixed speed",
+    "compressor running",
+    "outdoor fan running",
+    "indoor fan running",
+    "gauges at hand",
+    "meter at hand",
+    "locked out",
+    "surge",
+    "frosted",
+    "alone",
+    "plate readable",
+]
+
+
+class FactBase(Record):
+    """What every fact carries; `at` None is a time not known."""
+
+    at: Moment | None = None
+    origin: Origin = "said"
+    words: str = ""
+    """The words it came from."""
+
+
+class UnitFact(FactBase):
+    """Plate items as told; only what was said is set. `sure` False is a guess."""
+
+    kind: Literal["unit"] = "unit"
+    plate: Plate
+    sure: bool = True
+
+
+class RoleFact(FactBase):
+    """Who is asking."""
+
+    kind: Literal["role"] = "role"
+    role: Role
+
+
+class LampFact(FactBase):
+    """A lamp or display as reported; `before_reset` True when seen before the reset."""
+
+    kind: Literal["lamp"] = "lamp"
+    observation: Observation
+    before_reset: bool | None = None
+
+
+class ReadingFact(FactBase):
+    """A reading.
+
+    `of` is the measurand in normal form: a sensor role (`discharge`), `supply`,
+    `bus`, or a check's own word. Exactly one `value`, or two or more `readings_possible`
+    when the unit was left out, or `open_line` for a meter that showed OL.
+    """
+
+    kind: Literal["reading"] = "reading"
+    of: str
+    value: Quantity | None = None
+    readings_possible: tuple[Quantity, ...] = ()
+    open_line: bool = False
+    at_temperature: Quantity | None = None
+    under_load: bool = False
+    power_state: Literal["off", "live"] | None = None
+
+
+class HappeningFact(FactBase):
+    """Something that starts or cancels waits, other than a reset."""
+
+    kind: Literal["happening"] = "happening"
+    trigger: Trigger
+
+
+class ResetFact(FactBase):
+    """A reset that was done; which one matters for what it erased."""
+
+    kind: Literal["reset"] = "reset"
+    which: Literal["power", "button", "remote", "history"] | None = None
+
+
+class ProtectionStopFact(FactBase):
+    """Stops by protection: how many, how far apart; never a breaker trip."""
+
+    kind: Literal["protection_stop"] = "protection_stop"
+    event: str | None = None
+    count: tuple[int, ...] = (1,)
+    apart_s: tuple[float, float] | None = None
+
+
+class BreakerFact(FactBase):
+    """The breaker tripped so often."""
+
+    kind: Literal["breaker_trip"] = "breaker_trip"
+    count: int = 1
+
+
+class PartFact(FactBase):
+    """A part was fitted."""
+
+    kind: Literal["part_fitted"] = "part_fitted"
+    part: str
+
+
+class SettingFact(FactBase):
+    """A switch or setting was changed."""
+
+    kind: Literal["setting_changed"] = "setting_changed"
+    setting: str
+
+
+class ContextFact(FactBase):
+    """A yes or no about the state of the unit or the person's means."""
+
+    kind: Literal["context"] = "context"
+    name: ContextName
+    value: bool
+
+
+class ModeFact(FactBase):
+    """The mode it is, or was, running in."""
+
+    kind: Literal["mode"] = "mode"
+    mode: Mode
+
+
+class TemperatureFact(FactBase):
+    """A temperature of a place, as context."""
+
+    kind: Literal["temperature"] = "temperature"
+    where: Literal["indoor", "outdoor"]
+    value: Quantity
+
+
+class ComplaintFact(FactBase):
+    """What the call is about."""
+
+    kind: Literal["complaint"] = "complaint"
+    complaint: Complaint
+
+
+class HazardFact(FactBase):
+    """A danger now; `phrase` set when a pack's own stop item named it."""
+
+    kind: Literal["hazard"] = "hazard"
+    hazard: Hazard | None = None
+    phrase: str | None = None
+
+
+class BypassFact(FactBase):
+    """A wish to bypass, short or force something that protects."""
+
+    kind: Literal["bypass"] = "bypass"
+    act: Literal[
+        "bypass_protection",
+        "bypass_leak_sensor",
+        "short_capacitor",
+        "live_work",
+        "over_pressure",
+    ]
+
+
+class LookFact(FactBase):
+    """The result of a look check: its global id or name words, and the answer."""
+
+    kind: Literal["look"] = "look"
+    check: str
+    answer: str
+
+
+Fact = Annotated[
+    UnitFact
+    | RoleFact
+    | LampFact
+    | ReadingFact
+    | HappeningFact
+    | ResetFact
+    | ProtectionStopFact
+    | BreakerFact
+    | PartFact
+    | SettingFact
+    | ContextFact
+    | ModeFact
+    | TemperatureFact
+    | ComplaintFact
+    | HazardFact
+    | BypassFact
+    | LookFact,
+    Field(discriminator="kind"),
+]
+"""Any fact of a job."""
+
+Act = Literal[
+    "ask_meaning",
+    "ask_wait",
+    "ask_next",
+    "ask_why",
+    "ask_page",
+    "ask_record",
+    "yes",
+    "no",
+    "dont_know",
+    "skip",
+    "correct",
+    "undo",
+    "greet",
+    "off_topic",
+]
+"""What a turn wants beside telling facts."""
+
+
+class Understood(Record):
+    """A text as data: facts, acts, and what was not understood."""
+
+    facts: tuple[Fact, ...] = ()
+    acts: tuple[Act, ...] = ()
+    left_over: str = ""
+    """Words that no matcher took; kept for the search."""
