@@ -71,7 +71,7 @@ class ReadingFact(FactBase):
     """A reading.
 
     `of` is the measurand in normal form: a sensor role (`discharge`), `supply`,
-    `bus`, or a check's own word. Exactly one `value`, or two or more `readings_possible`
+    `bus`, or a check's own word. One `value`, or two or more `readings_possible`
     when the unit was left out, or `open_line` for a meter that showed OL.
     """
 

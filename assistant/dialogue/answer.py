@@ -1,0 +1,159 @@
+"""What one turn answers: the shape that `ask --json` prints."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from pydantic import AwareDatetime
+
+from assistant.checks.kinds import Needs
+from assistant.record import Record
+
+Status = Literal[
+    "stop", "refused", "unit_lockout", "waiting", "asking", "answered", "not_found"
+]
+"""The first that holds."""
+Basis = Literal["computed", "rule", "passage"]
+
+
+class SourceRef(Record):
+    """Where a statement stands."""
+
+    document: str
+    document_id: str
+    title: str
+    revision: str
+    page: int
+    label: str
+    quote: str
+    rule: str = ""
+    """Global id of the rule it came through."""
+    rank: Literal["maker", "shop", "common", ""] = ""
+
+
+class Statement(Record):
+    """One line of an answer, and what it rests on."""
+
+    text: str
+    basis: Basis
+    sources: tuple[SourceRef, ...] = ()
+
+
+class Question(Record):
+    """The one question asked back."""
+
+    text: str
+    splits: tuple[str, ...] = ()
+    slot: str = ""
+
+
+class DecodeCandidate(Record):
+    """One row that the report allows."""
+
+    id: str
+    meaning: str
+    is_fault: bool
+    matched: tuple[str, ...]
+    assumed: tuple[str, ...]
+    sources: tuple[SourceRef, ...] = ()
+
+
+class Decode(Record):
+    """What the lamps or the display can mean."""
+
+    verdict: Literal["exact", "several", "none", "not_decodable"]
+    unit_confirmed: bool
+    candidates: tuple[DecodeCandidate, ...] = ()
+    reason: str = ""
+
+
+class WaitShown(Record):
+    """One wait in force."""
+
+    id: str
+    name: str
+    started: AwareDatetime | None
+    earliest: AwareDatetime | None
+    usual: AwareDatetime | None
+    give_up: AwareDatetime | None
+    state: Literal["running", "ready", "overdue", "start_unknown"]
+    sources: tuple[SourceRef, ...] = ()
+
+
+class CountRange(Record):
+    """A count known to lie between two, inclusive."""
+
+    min: int
+    max: int
+
+
+class StopShown(Record):
+    """One protection-stop counter."""
+
+    id: str
+    name: str
+    count: CountRange
+    limit: int
+    state: Literal["locked", "open", "unknown"]
+    left: int
+    oldest_leaves: AwareDatetime | None
+    sources: tuple[SourceRef, ...] = ()
+
+
+class CauseShown(Record):
+    """One cause and where it stands; `weight` is a weight, not a chance."""
+
+    id: str
+    name: str
+    standing: Literal["most likely", "possible", "less likely"]
+    weight: float
+
+
+class NextCheck(Record):
+    """The check to do next."""
+
+    id: str
+    name: str
+    minutes: float
+    needs: Needs
+    ask: str = ""
+    steps: tuple[str, ...] = ()
+    sources: tuple[SourceRef, ...] = ()
+
+
+class VerdictShown(Record):
+    """One reading's verdict."""
+
+    check: str
+    result: Literal["pass", "fail", "inconclusive", "no_verdict"]
+    reason: str
+    value: float | None
+    expected: float | None
+    low: float | None
+    high: float | None
+    unit: str
+    formula: str = ""
+    sources: tuple[SourceRef, ...] = ()
+
+
+class CautionShown(Record):
+    """One warning with its published basis."""
+
+    text: str
+    basis: str
+
+
+class Answer(Record):
+    """One turn's answer, whole."""
+
+    job: str
+    status: Status
+    statements: tuple[Statement, ...] = ()
+    question: Question | None = None
+    decodes: tuple[Decode, ...] = ()
+    waits: tuple[WaitShown, ...] = ()
+    stops: tuple[StopShown, ...] = ()
+    causes: tuple[CauseShown, ...] = ()
+    next_check: NextCheck | None = None
+    verdicts: tuple[VerdictShown, ...] = ()
+    cautions: tuple[CautionShown, ...] = ()
