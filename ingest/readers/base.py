@@ -1,0 +1,61 @@
+"""What every reader gives: facts of the file first, then its pages in order.
+
+A reader runs in a child process that must start fast: nothing here, nor in a
+reader, imports the core's pydantic models, numpy or torch.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+MAX_FILE_BYTES = 200_000_000
+MAX_PAGES = 3_000
+MAX_PAGE_CHARACTERS = 5_000_000
+MAX_FILE_CHARACTERS = 50_000_000
+
+
+@dataclass(frozen=True, slots=True)
+class FileFacts:
+    """What a file says of itself before any page is read."""
+
+    pages: int
+    title: str = ""
+    subject: str = ""
+    author: str = ""
+    created: str = ""
+    """ISO date, or nothing."""
+    outline: tuple[tuple[str, int], ...] = ()
+    """Title and physical page of every bookmark, in order."""
+
+
+@dataclass(frozen=True, slots=True)
+class Prominent:
+    """A short line set larger than its page, or bold."""
+
+    text: str
+    size: float
+    """Height in points."""
+    bold: bool
+
+
+@dataclass(frozen=True, slots=True)
+class RawPage:
+    """One page as the reader found it, before any cleaning."""
+
+    number: int
+    """Physical, from 1."""
+    label: str
+    """What the file says is printed on it."""
+    text: str = ""
+    failure: str = ""
+    """Why it could not be read; `text` is then empty."""
+    drawn: bool = False
+    """Pictures or drawings stand on it; only looked for where text is scarce."""
+    prominent: tuple[Prominent, ...] = ()
+
+
+Read = FileFacts | RawPage
+Reader = Callable[[Path, int, str | None], Iterator[Read]]
+"""Path, first page wanted and password in; facts, then pages from `first` out."""

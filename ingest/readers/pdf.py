@@ -1,0 +1,306 @@
+"""The reader of PDF, by pypdf: the one door to it."""
+
+from __future__ import annotations
+
+import logging
+import math
+import re
+from collections import Counter
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from functools import partial
+from pathlib import Path
+from typing import Any, BinaryIO, TypeVar
+
+from pypdf import PageObject, PdfReader
+from pypdf.errors import (
+    DependencyError,
+    FileNotDecryptedError,
+    LimitReachedError,
+    PyPdfError,
+    WrongPasswordError,
+)
+from pypdf.generic import Destination, DictionaryObject, PdfObject, StreamObject
+
+from assistant.errors import InputError
+from ingest.readers.base import (
+    MAX_PAGE_CHARACTERS,
+    MAX_PAGES,
+    FileFacts,
+    Prominent,
+    RawPage,
+    Read,
+)
+from ingest.readers.rows import Fragment, Row, rows
+
+Matrix = Sequence[float]
+Font = Mapping[str, Any] | None
+SCARCE = 200
+"""Below so many characters a page is looked at for pictures and drawings."""
+LARGE = 1.12
+_WIDTH = 0.55
+MAX_HEADING = 95
+MAX_NUMBER = 8
+_PAINTS = re.compile(rb"(?:^|\s)(?:S|s|f|F|f\*|B|B\*|b|b\*|sh|EI)(?=\s|$)")
+_FAULTS = (
+    PyPdfError,
+    DependencyError,
+    ArithmeticError,
+    AssertionError,
+    AttributeError,
+    LookupError,
+    MemoryError,
+    NotImplementedError,
+    OSError,
+    RecursionError,
+    TypeError,
+    ValueError,
+)
+"""What pypdf was seen to raise on damaged files."""
+
+
+def read_pdf(path: Path, first: int = 1, password: str | None = None) -> Iterator[Read]:
+    """Read a PDF: its facts, then its pages from `first`.
+
+    A page that cannot be read is given with its failure, and the rest goes on.
+
+    Raises
+    ------
+    InputError
+        It needs a password, is damaged beyond opening, or has too many pages.
+    """
+    logging.getLogger("pypdf").addHandler(logging.NullHandler())
+    logging.getLogger("pypdf").propagate = False
+    with path.open("rb") as stream:
+        reader = _open(path, stream, password)
+        facts = _facts(reader)
+        labels = _labels(reader, facts.pages)
+        yield facts
+        for number in range(first, facts.pages + 1):
+            yield _page(reader, number, labels[number - 1])
+
+
+def _open(path: Path, stream: BinaryIO, password: str | None) -> PdfReader:
+    try:
+        reader = PdfReader(stream, password=password)
+        pages = len(reader.pages)
+    except WrongPasswordError as error:
+        raise InputError(f"{path.name}: the password does not open it") from error
+    except (FileNotDecryptedError, DependencyError) as error:
+        raise InputError(
+            f"{path.name}: encrypted, it needs a password",
+            "ask for a copy without one, or print it to a new PDF",
+        ) from error
+    except _FAULTS as error:
+        raise InputError(
+            f"{path.name}: damaged PDF ({_reason(error)})", "fetch the document again"
+        ) from error
+    if pages == 0:
+        raise InputError(f"{path.name}: damaged PDF (no pages)", "fetch it again")
+    if pages > MAX_PAGES:
+        raise InputError(
+            f"{path.name}: {pages} pages; the limit is {MAX_PAGES}",
+            "split the document and add the parts",
+        )
+    return reader
+
+
+def _reason(error: BaseException) -> str:
+    if isinstance(error, MemoryError):
+        return "needs more memory than a reader may use"
+    if isinstance(error, RecursionError):
+        return "objects nested too deeply"
+    if isinstance(error, LimitReachedError):
+        return "unpacks to more than the limit"
+    words = " ".join(str(error).split())
+    return (words or type(error).__name__)[:120]
+
+
+_T = TypeVar("_T")
+
+
+def _guarded(read: Callable[[], _T], otherwise: _T) -> _T:
+    """Return what `read` gives; the ornaments of a file may be broken."""
+    try:
+        return read()
+    except _FAULTS:
+        return otherwise
+
+
+def _facts(reader: PdfReader) -> FileFacts:
+    def entry(name: str) -> str:
+        words = _guarded(lambda: str(_metadata(reader).get(name, "")), "")
+        return "" if words.strip("() ") in _EMPTY_ENTRIES else words.strip()
+
+    def created() -> str:
+        when = reader.metadata.creation_date if reader.metadata else None
+        return when.date().isoformat() if when else ""
+
+    return FileFacts(
+        pages=len(reader.pages),
+        title=entry("/Title"),
+        subject=entry("/Subject"),
+        author=entry("/Author"),
+        created=_guarded(created, ""),
+        outline=_guarded(lambda: tuple(_outline(reader, reader.outline)), ()),
+    )
+
+
+def _metadata(reader: PdfReader) -> Mapping[str, Any]:
+    return reader.metadata or {}
+
+
+_EMPTY_ENTRIES = ("", "anonymous", "unspecified", "untitled", "None")
+
+
+def _outline(reader: PdfReader, level: list[Any]) -> Iterator[tuple[str, int]]:
+    for item in level:
+        if isinstance(item, list):
+            yield from _outline(reader, item)
+        elif isinstance(item, Destination):
+            index = _guarded(partial(reader.get_destination_page_number, item), None)
+            if index is not None and index >= 0:
+                yield str(item.title).strip(), index + 1
+
+
+def _labels(reader: PdfReader, pages: int) -> list[str]:
+    plain = [str(number) for number in range(1, pages + 1)]
+    labels = _guarded(lambda: list(reader.page_labels), plain)
+    return labels if len(labels) == pages else plain
+
+
+def _page(reader: PdfReader, number: int, label: str) -> RawPage:
+    try:
+        page = reader.pages[number - 1]
+        found = _rows(page)
+    except _FAULTS as error:
+        return RawPage(number, label, failure=_reason(error))
+    text = "\n".join(row.text for row in found)
+    if len(text) > MAX_PAGE_CHARACTERS:
+        failure = f"more than {MAX_PAGE_CHARACTERS} characters on one page"
+        return RawPage(number, label, failure=failure)
+    drawn = len(text) < SCARCE and _guarded(lambda: _drawn(page), True)
+    return RawPage(number, label, text, drawn=drawn, prominent=tuple(_prominent(found)))
+
+
+def _rows(page: PageObject) -> list[Row]:
+    """Extract with positions; plain lines where the positions lose a word."""
+    fragments: list[Fragment] = []
+    pending: list[Fragment] = []
+
+    def flush() -> None:
+        if pending:
+            fragments.extend(_cells(pending))
+            pending.clear()
+
+    def visit(text: str, cm: Matrix, tm: Matrix, font: Font, size: float) -> None:
+        for part in text.splitlines(keepends=True):
+            words = part.rstrip("\r\n")
+            if words.strip() or (words and pending):
+                pending.append(_fragment(words, cm, tm, font, size))
+            if words != part:
+                flush()
+
+    whole = page.extract_text(visitor_text=visit)
+    flush()
+    if "".join(f.text for f in fragments).split() != whole.split() and _letters(
+        whole
+    ) != _letters("".join(f.text for f in fragments)):
+        return [Row([[Fragment(line, 0, 0, 0)]]) for line in whole.splitlines()]
+    return rows(fragments)
+
+
+def _letters(text: str) -> str:
+    return "".join(text.split())
+
+
+def _fragment(text: str, cm: Matrix, tm: Matrix, font: Font, size: float) -> Fragment:
+    """Place a piece of text in its own reading direction (PDF 32000-1, 9.4.4)."""
+    a = tm[0] * cm[0] + tm[1] * cm[2]
+    b = tm[0] * cm[1] + tm[1] * cm[3]
+    scale = math.hypot(a, b) or 1.0
+    x = tm[4] * cm[0] + tm[5] * cm[2] + cm[4]
+    y = tm[4] * cm[1] + tm[5] * cm[3] + cm[5]
+    along = (a * x + b * y) / scale
+    above = (a * y - b * x) / scale
+    name = str(font.get("/BaseFont", "")) if font else ""
+    bold = "bold" in name.lower() or "black" in name.lower()
+    return Fragment(text, along, above, abs(size) * scale, bold)
+
+
+def _cells(pieces: list[Fragment]) -> Iterator[Fragment]:
+    """Join the pieces of a line, but part them where a column's gap stands.
+
+    No width is known, so half a height a character is taken for it.
+    """
+    group: list[Fragment] = []
+    for piece in pieces:
+        if group and piece.text.strip():
+            last = group[-1]
+            end = last.x + _WIDTH * last.size * len(last.text.rstrip())
+            if piece.x - end > max(last.size, piece.size):
+                yield _joined(group)
+                group = []
+        group.append(piece)
+    yield _joined(group)
+
+
+def _joined(parts: list[Fragment]) -> Fragment:
+    """Make one fragment of the pieces of a line; the largest share decides."""
+    weights: Counter[float] = Counter()
+    for part in parts:
+        weights[round(part.size, 1)] += len(part.text.strip())
+    text = "".join(part.text for part in parts)
+    bold = all(part.bold for part in parts if part.text.strip())
+    size, _ = weights.most_common(1)[0]
+    return Fragment(text, parts[0].x, parts[0].y, size, bold)
+
+
+def _prominent(found: list[Row]) -> Iterator[Prominent]:
+    """Give the short lines that are larger than most of the page, or bold."""
+    sizes: Counter[float] = Counter()
+    for row in found:
+        for fragment in row.fragments:
+            sizes[round(fragment.size, 1)] += len(fragment.text)
+    body = sizes.most_common(1)[0][0] if sizes else 0.0
+    for row in found:
+        text = row.text
+        size = max(fragment.size for fragment in row.fragments)
+        bold = all(fragment.bold for fragment in row.fragments)
+        if len(text) > MAX_HEADING or not _one_cell(row):
+            continue
+        if bold or size >= LARGE * body:
+            yield Prominent(text, round(size, 1), bold)
+
+
+def _one_cell(row: Row) -> bool:
+    """Whether the row is no table row; a heading's number may stand apart."""
+    number, *rest = row.cells
+    return not rest or (len(rest) == 1 and len(number[0].text.strip()) <= MAX_NUMBER)
+
+
+def _drawn(page: PageObject) -> bool:
+    """Whether the page shows a picture or paints a path."""
+    contents = page.get_contents()
+    if contents is None:
+        return False
+    if _PAINTS.search(contents.get_data()):
+        return True
+    return any(_objects(page.get("/Resources"), depth=3))
+
+
+def _objects(resources: PdfObject | None, depth: int) -> Iterator[bool]:
+    """Tell of every picture or painted form in the resources."""
+    for item in _entries(_entries(resources).get("/XObject")).values():
+        body = item.get_object()
+        if depth == 0 or not isinstance(body, StreamObject):
+            continue
+        if body.get("/Subtype") == "/Image":
+            yield True
+        elif body.get("/Subtype") == "/Form":
+            yield bool(_PAINTS.search(body.get_data()))
+            yield from _objects(body.get("/Resources"), depth - 1)
+
+
+def _entries(item: PdfObject | None) -> Mapping[Any, PdfObject]:
+    body = item.get_object() if item is not None else None
+    return body if isinstance(body, DictionaryObject) else {}

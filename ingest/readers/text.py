@@ -1,0 +1,93 @@
+"""The reader of plain text, Markdown included; form feeds part its pages."""
+
+from __future__ import annotations
+
+import codecs
+from collections.abc import Iterator
+from pathlib import Path
+
+from assistant.errors import InputError
+from ingest.readers.base import (
+    MAX_PAGE_CHARACTERS,
+    MAX_PAGES,
+    FileFacts,
+    RawPage,
+    Read,
+)
+
+PRINTABLE_SHARE = 0.95
+
+
+def read_text(
+    path: Path, first: int = 1, password: str | None = None
+) -> Iterator[Read]:
+    """Read a text file: its facts, then its pages from `first`.
+
+    Raises
+    ------
+    InputError
+        It does not decode, is mostly not printable, or has too many pages.
+    """
+    del password  # plain text has none
+    pages = _pages(decode(path.read_bytes(), path.name))
+    if len(pages) > MAX_PAGES:
+        raise InputError(
+            f"{path.name}: {len(pages)} pages; the limit is {MAX_PAGES}",
+            "split the document and add the parts",
+        )
+    yield FileFacts(len(pages))
+    for number, text in enumerate(pages[first - 1 :], start=first):
+        if len(text) > MAX_PAGE_CHARACTERS:
+            failure = f"more than {MAX_PAGE_CHARACTERS} characters on one page"
+            yield RawPage(number, str(number), failure=failure)
+        else:
+            yield RawPage(number, str(number), text)
+
+
+def decode(data: bytes, name: str) -> str:
+    """Decode as UTF-8, UTF-16 or Windows-1252, whichever holds.
+
+    Raises
+    ------
+    InputError
+        None of them gives mostly printable text.
+    """
+    for encoding in _candidates(data):
+        try:
+            text = data.decode(encoding)
+        except UnicodeDecodeError:
+            continue
+        if _printable(text, guessed=encoding.startswith("utf-16-")):
+            return text
+    raise InputError(
+        f"{name}: neither a PDF nor plain text", "print it to PDF, then add that"
+    )
+
+
+def _candidates(data: bytes) -> tuple[str, ...]:
+    if data.startswith(codecs.BOM_UTF8):
+        return ("utf-8-sig",)
+    if data.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
+        return ("utf-16",)
+    return ("utf-8", "utf-16-le", "utf-16-be", "cp1252")
+
+
+def _printable(text: str, *, guessed: bool) -> bool:
+    """Whether nearly all is printable; a guessed UTF-16 must also be Western.
+
+    Any even run of bytes decodes as UTF-16, mostly into East Asian signs.
+    """
+    sample = text[:200_000]
+    limit = 0x3000 if guessed else 0x110000
+    good = sum(
+        (char.isprintable() and ord(char) < limit) or char in "\n\r\t\f"
+        for char in sample
+    )
+    return good >= PRINTABLE_SHARE * len(sample) and "\0" not in sample
+
+
+def _pages(text: str) -> list[str]:
+    pages = text.split("\f")
+    if len(pages) > 1 and not pages[-1].strip():
+        pages.pop()
+    return pages
