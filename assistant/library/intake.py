@@ -1,0 +1,119 @@
+"""Writing one document's rows; every function runs inside the caller's transaction."""
+
+from __future__ import annotations
+
+import json
+import sqlite3
+from collections.abc import Mapping, Sequence
+
+from assistant.errors import InputError
+from assistant.library import rows
+from assistant.library.codes import codes_in, counts_in
+from assistant.library.keyword import fold
+from assistant.library.texts import embedded_text, text_hash
+from assistant.library.types import Document, Page, Passage, TableRow
+
+
+def refuse_stray(
+    passages: Sequence[Passage], pages: Sequence[Page], document: Document
+) -> None:
+    """Raise InputError when a passage is not the span of its page it says it is."""
+    texts: Mapping[int, str] = {page.number: page.text for page in pages}
+    for passage in passages:
+        text = texts.get(passage.page)
+        if text is None or text[passage.start : passage.end] != passage.text:
+            raise InputError(
+                f"{document.path} p. {passage.page}: the passage at "
+                f"{passage.start}-{passage.end} is not what stands on that page",
+                "this is a mistake of the reader of this format; report it",
+            )
+
+
+def insert_document(connection: sqlite3.Connection, document: Document) -> int:
+    """Insert the document's own row; return its key."""
+    made = connection.execute(
+        f"INSERT INTO document ({rows.DOCUMENT}) VALUES (?,?,?,?,?,?,?,?,?)",  # noqa: S608 - our own column list
+        rows.document_row(document),
+    )
+    return int(made.lastrowid or 0)
+
+
+def insert_pages(
+    connection: sqlite3.Connection, key: int, pages: Sequence[Page]
+) -> None:
+    """Insert every page of the document with this key."""
+    connection.executemany(
+        "INSERT INTO page VALUES (?,?,?,?,?,?)",
+        [
+            (key, page.number, page.label, page.status.value, page.text, page.reason)
+            for page in pages
+        ],
+    )
+
+
+def insert_passages(
+    connection: sqlite3.Connection,
+    key: int,
+    title: str,
+    passages: Sequence[Passage],
+) -> None:
+    """Insert every passage with its codes and its keyword form."""
+    folded_title = fold(title)
+    for passage in passages:
+        made = connection.execute(
+            "INSERT INTO passage (document, page, start, stop, text, section, lead, "
+            "text_hash) VALUES (?,?,?,?,?,?,?,?)",
+            (
+                key,
+                passage.page,
+                passage.start,
+                passage.end,
+                passage.text,
+                passage.section,
+                passage.lead,
+                text_hash(embedded_text(passage)),
+            ),
+        )
+        row = made.lastrowid
+        connection.executemany(
+            "INSERT INTO code VALUES (?, ?)",
+            [(code, row) for code in passage_codes(passage)],
+        )
+        connection.execute(
+            "INSERT INTO words (rowid, title, section, body) VALUES (?,?,?,?)",
+            (
+                row,
+                folded_title,
+                fold(passage.section),
+                fold(f"{passage.lead}\n{passage.text}"),
+            ),
+        )
+
+
+def insert_rows(
+    connection: sqlite3.Connection, key: int, table_rows: Sequence[TableRow]
+) -> None:
+    """Insert the rows of the document's tables."""
+    connection.executemany(
+        "INSERT INTO table_row VALUES (?,?,?,?,?,?,?,?)",
+        [
+            (
+                key,
+                row.page,
+                row.table,
+                row.row,
+                json.dumps(row.cells, ensure_ascii=False),
+                json.dumps(row.header, ensure_ascii=False),
+                row.start,
+                row.end,
+            )
+            for row in table_rows
+        ],
+    )
+
+
+def passage_codes(passage: Passage) -> tuple[str, ...]:
+    """Return the codes and flash counts a passage is found by, sorted."""
+    codes = codes_in(embedded_text(passage))
+    counts = counts_in(passage.text, passage.lead)
+    return tuple(sorted({*codes, *counts}))

@@ -1,0 +1,89 @@
+"""Between the nouns of the library and the rows that hold them. Pure."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Sequence
+from typing import Any
+
+from pydantic import TypeAdapter
+
+from assistant.library.types import (
+    Document,
+    Page,
+    PageStatus,
+    Passage,
+    StoredPack,
+    StoredPassage,
+    TableRow,
+)
+from assistant.record import Scope
+
+DOCUMENT = "sha256, path, title, maker, kind, revision, date, supersedes, applies_to"
+PASSAGE = (
+    "passage.id, document.sha256, passage.page, passage.start, passage.stop, "
+    "passage.text, passage.section, passage.lead"
+)
+
+_SCOPES: TypeAdapter[tuple[Scope, ...]] = TypeAdapter(tuple[Scope, ...])
+
+
+def document_row(document: Document) -> tuple[str, ...]:
+    """Return the values of a document in the order of `DOCUMENT`."""
+    scopes = _SCOPES.dump_python(
+        document.applies_to, mode="json", exclude_defaults=True
+    )
+    return (
+        document.sha256,
+        document.path,
+        document.title,
+        document.maker,
+        document.kind,
+        document.revision,
+        document.date,
+        json.dumps(document.supersedes, ensure_ascii=False),
+        json.dumps(scopes, ensure_ascii=False, sort_keys=True),
+    )
+
+
+def document(row: Sequence[Any]) -> Document:
+    """Return the document of a row that has the columns of `DOCUMENT`."""
+    return Document(
+        sha256=row[0],
+        path=row[1],
+        title=row[2],
+        maker=row[3],
+        kind=row[4],
+        revision=row[5],
+        date=row[6],
+        supersedes=tuple(json.loads(row[7])),
+        applies_to=_SCOPES.validate_json(row[8]) if row[8] != "[]" else (),
+    )
+
+
+def page(row: Sequence[Any]) -> Page:
+    """Return the page of a row (number, label, status, text, reason)."""
+    return Page(row[0], row[1], PageStatus(row[2]), row[3], row[4])
+
+
+def passage(row: Sequence[Any]) -> StoredPassage:
+    """Return the passage of a row that has the columns of `PASSAGE`."""
+    return StoredPassage(row[0], row[1], Passage(*row[2:8]))
+
+
+def table_row(row: Sequence[Any]) -> TableRow:
+    """Return the table row of a row (page, nth, row, cells, header, start, stop)."""
+    return TableRow(
+        page=row[0],
+        table=row[1],
+        row=row[2],
+        cells=tuple(json.loads(row[3])),
+        header=tuple(json.loads(row[4])),
+        start=row[5],
+        end=row[6],
+    )
+
+
+def pack(row: Sequence[Any]) -> StoredPack:
+    """Return the pack of a row (id, version, sha256, payload)."""
+    return StoredPack(*row)

@@ -1,0 +1,77 @@
+"""Formats: older files move up after a backup, newer ones are refused by name."""
+
+from __future__ import annotations
+
+import sqlite3
+from pathlib import Path
+
+import pytest
+from literature import document, put
+
+from assistant.errors import LibraryError
+from assistant.library import migrations
+from assistant.library.connection import FILE
+from assistant.library.store import LibraryStore
+
+
+def m002_add_a_column(connection: sqlite3.Connection) -> None:
+    connection.execute("ALTER TABLE document ADD COLUMN shelf TEXT")
+
+
+def m002_fail_half_way(connection: sqlite3.Connection) -> None:
+    connection.execute("ALTER TABLE document ADD COLUMN shelf TEXT")
+    raise RuntimeError
+
+
+def _library(folder: Path) -> Path:
+    with LibraryStore.open(folder, create=True) as store:
+        put(store, document("a.pdf"), "words")
+    return folder / FILE
+
+
+def test_an_older_file_is_backed_up_and_migrated(tmp_path: Path) -> None:
+    file = _library(tmp_path)
+    connection = sqlite3.connect(file, isolation_level=None)
+    steps = (*migrations.STEPS, m002_add_a_column)
+
+    migrations.migrate(connection, file, steps)
+
+    assert migrations.version(connection) == 2
+    assert connection.execute("SELECT path, shelf FROM document").fetchall() == [
+        ("a.pdf", None)
+    ]
+    connection.close()
+    backup = sqlite3.connect(tmp_path / f"{FILE}.format-1.backup")
+    assert migrations.version(backup) == 1
+    assert backup.execute("SELECT path FROM document").fetchall() == [("a.pdf",)]
+    backup.close()
+
+
+def test_a_step_that_fails_leaves_the_older_format(tmp_path: Path) -> None:
+    file = _library(tmp_path)
+    connection = sqlite3.connect(file, isolation_level=None)
+
+    with pytest.raises(RuntimeError):
+        migrations.migrate(connection, file, (*migrations.STEPS, m002_fail_half_way))
+
+    assert migrations.version(connection) == 1
+    columns = [row[1] for row in connection.execute("PRAGMA table_info(document)")]
+    assert "shelf" not in columns
+    connection.close()
+
+
+@pytest.mark.parametrize("read_only", [True, False])
+def test_a_newer_file_is_refused_by_number(tmp_path: Path, read_only: bool) -> None:
+    file = _library(tmp_path)
+    connection = sqlite3.connect(file)
+    connection.execute(f"PRAGMA user_version = {migrations.LATEST + 1}")
+    connection.close()
+
+    with pytest.raises(LibraryError, match=f"format {migrations.LATEST + 1}"):
+        LibraryStore.open(tmp_path, read_only=read_only)
+
+
+def test_every_step_is_numbered_in_order() -> None:
+    names = [step.__name__ for step in migrations.STEPS]
+
+    assert [int(name[1:4]) for name in names] == list(range(1, migrations.LATEST + 1))
