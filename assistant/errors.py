@@ -3,6 +3,7 @@
 FaultleafError            2
 ├── UsageError            2   the words of the call are off
 ├── InputError              2   a file or text that cannot be taken in
+├── JobsError               2   the file of jobs cannot be opened or trusted
 ├── PackError             3   a rule pack is not in force
 └── LibraryError          4   the library cannot be opened or trusted
 """
@@ -37,6 +38,10 @@ class UsageError(FaultleafError):
 
 class InputError(FaultleafError):
     """A file or a text that cannot be taken in."""
+
+
+class JobsError(FaultleafError):
+    """The file of jobs cannot be opened, written or trusted."""
 
 
 class PackError(FaultleafError):

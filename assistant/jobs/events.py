@@ -199,15 +199,18 @@ class Event(Record):
     prev: str
     body: Body
 
-    def digest(self) -> str:
-        """Return the sha256 over the canonical JSON of the event."""
-        canonical = json.dumps(
+    def canonical(self) -> str:
+        """Return the one JSON text of the event: sorted keys, no spaces."""
+        return json.dumps(
             self.model_dump(mode="json"),
             sort_keys=True,
             separators=(",", ":"),
             ensure_ascii=False,
         )
-        return hashlib.sha256(canonical.encode()).hexdigest()
+
+    def digest(self) -> str:
+        """Return the sha256 over the canonical JSON of the event."""
+        return hashlib.sha256(self.canonical().encode()).hexdigest()
 
     @property
     def order(self) -> tuple[str, str, int]:
