@@ -23,6 +23,8 @@ class Opened(Record):
     """Pack id -> sha256."""
     library: str = ""
     """Stamp of the library."""
+    utc_offset_minutes: int = 0
+    """Of the place, so that a replay names the same local times."""
     site: str = ""
     """A site label; never a customer's name or address."""
 
