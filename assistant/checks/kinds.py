@@ -36,6 +36,8 @@ class TablePoint(Record):
 
     temperature: Kelvins
     resistance: Ohms
+    doc: str | None = None
+    """Alias of the document; None is the sensor's own source."""
     page: int | None = None
     quote: str = ""
 

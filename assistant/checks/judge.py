@@ -1,0 +1,187 @@
+"""Judges a reading told for a pack's check: pure, and honest when it cannot.
+
+No verdict is given while something that must hold is false or not known. What is
+still to be told stands in the verdict's `missing`, in the words of `requirements`.
+"""
+
+from __future__ import annotations
+
+from assistant.checks.comparing import because, shown
+from assistant.checks.judge_band import judge_band, judge_band_open
+from assistant.checks.judge_thermistor import judge_thermistor
+from assistant.checks.judge_voltage import judge_bus, judge_supply
+from assistant.checks.kinds import (
+    BandCheck,
+    BusCheck,
+    Check,
+    LookCheck,
+    Meter,
+    Sensor,
+    SupplyCheck,
+    ThermistorCheck,
+)
+from assistant.checks.reading import (
+    AT_SENSOR,
+    POWER_OFF,
+    THE_READING,
+    Context,
+    ReadingFor,
+    holds,
+)
+from assistant.checks.verdict import Verdict
+from assistant.units.quantity import CANONICAL
+
+__all__ = ["Context", "ReadingFor", "judge", "requirements"]
+
+_DIMENSION = {unit: dimension for dimension, unit in CANONICAL.items()}
+
+
+def requirements(check: Check) -> tuple[str, ...]:
+    """Return all that must be known and true before a reading of `check` counts.
+
+    The check's own `requires`, what its kind needs, the mode it names (as ``mode
+    heat``) and the state a band holds in, each once and in that order.
+    """
+    named = list(check.requires)
+    if check.kind != "look" and _unit(check) == "ohm":
+        named.append(POWER_OFF)
+    if isinstance(check, ThermistorCheck):
+        named.append(AT_SENSOR)
+    if check.mode is not None:
+        named.append(f"mode {check.mode}")
+    if isinstance(check, BandCheck) and check.while_state is not None:
+        named.append(check.while_state)
+    return tuple(dict.fromkeys(named))
+
+
+def judge(
+    check: Check,
+    reading: ReadingFor,
+    sensor: Sensor | None,
+    context: Context,
+    meter: Meter | None,
+) -> Verdict:
+    """Return the verdict of a reading told for a check.
+
+    Parameters
+    ----------
+    check : Check
+        Of a pack; a look is answered by its options and gets no verdict here.
+    reading : ReadingFor
+        The reading with its temperature, supply and power state.
+    sensor : Sensor or None
+        The one that a thermistor check names.
+    context : mapping
+        Each of `requirements` to true, false, or None when it is not known.
+    meter : Meter or None
+        1 % + 3 digits are assumed when not told, and the reason says so.
+
+    Returns
+    -------
+    Verdict
+        In the unit of the check (ohm for a sensor, V for a voltage).
+    """
+    refused = (
+        _wrong_kind(check, reading, sensor)
+        or _taken_live(check, reading, context)
+        or _unmet(check, reading, context)
+    )
+    if refused is not None:
+        return refused
+    try:
+        return _judged(check, reading, sensor, context, meter)
+    except ValueError as error:
+        return _none(check, str(error))
+
+
+def _judged(
+    check: Check,
+    reading: ReadingFor,
+    sensor: Sensor | None,
+    context: Context,
+    meter: Meter | None,
+) -> Verdict:
+    if isinstance(check, ThermistorCheck) and sensor is not None:
+        return judge_thermistor(check.id, sensor, reading, meter)
+    if isinstance(check, BandCheck) and reading.open_line:
+        return judge_band_open(check)
+    if reading.value is None:
+        return _none(check, "no reading is told", THE_READING)
+    value = reading.value.value
+    if isinstance(check, SupplyCheck):
+        return judge_supply(check, value, reading, context, meter)
+    if isinstance(check, BusCheck):
+        return judge_bus(check, value, reading, context, meter)
+    if isinstance(check, BandCheck):
+        return judge_band(check, value, meter)
+    return _none(check, "this check is answered by looking, not by a reading")
+
+
+def _wrong_kind(
+    check: Check, reading: ReadingFor, sensor: Sensor | None
+) -> Verdict | None:
+    """Refuse what cannot be a reading of this check, whatever else is known."""
+    if isinstance(check, LookCheck):
+        return _none(check, "this check is answered by looking, not by a reading")
+    if isinstance(check, ThermistorCheck) and sensor is None:
+        return _none(
+            check, f"the sensor {check.sensor!r} is not in force for this unit"
+        )
+    unit, value = _unit(check), reading.value
+    if not unit:
+        return _none(check, "the document states no limit for this check")
+    if value is None or reading.open_line:
+        return None
+    if value.unit != unit:
+        told = value.text or shown(value.value, value.unit)
+        reason = f"{told!r} is not a {_DIMENSION[unit]}, which this check reads"
+        return _none(check, reason, THE_READING)
+    if value.value < 0 and unit in {"ohm", "V"}:
+        reason = f"{shown(value.value, unit)} is negative: the leads are swapped, or "
+        reason += "something else fed the meter" if unit == "ohm" else "it was AC"
+        return _none(check, reason, THE_READING)
+    return None
+
+
+def _taken_live(check: Check, reading: ReadingFor, context: Context) -> Verdict | None:
+    if check.kind == "look" or _unit(check) != "ohm":
+        return None
+    if holds(POWER_OFF, reading, context) is False:
+        return _none(check, "a resistance taken live is not accepted", POWER_OFF)
+    return None
+
+
+def _unmet(check: Check, reading: ReadingFor, context: Context) -> Verdict | None:
+    state = {name: holds(name, reading, context) for name in requirements(check)}
+    missing = tuple(name for name, told in state.items() if told is not True)
+    if not missing:
+        return None
+    false = ", ".join(name for name in missing if state[name] is False)
+    unknown = ", ".join(name for name in missing if state[name] is None)
+    reason = because(
+        f"this must hold and does not: {false}" if false else "",
+        f"this must hold and is not known: {unknown}" if unknown else "",
+    )
+    return _none(check, reason, *missing)
+
+
+def _unit(check: Check) -> str:
+    """Return the unit a check reads; none for a look or a band without limits."""
+    if isinstance(check, ThermistorCheck):
+        return "ohm"
+    if isinstance(check, SupplyCheck | BusCheck):
+        return "V"
+    if isinstance(check, BandCheck):
+        limit = check.low or check.high
+        return "" if limit is None else limit.unit
+    return ""
+
+
+def _none(check: Check, reason: str, *missing: str) -> Verdict:
+    return Verdict(
+        check=check.id,
+        result="no_verdict",
+        reason=reason,
+        unit=_unit(check),
+        missing=missing,
+    )

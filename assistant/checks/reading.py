@@ -1,0 +1,128 @@
+"""One reading with what must be known about it, and the meter behind it."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Literal
+
+from assistant.checks.kinds import Meter
+from assistant.units.parse import format_quantity
+from assistant.units.quantity import Quantity
+
+POWER_OFF = "power off"
+UNPLUGGED = "sensor unplugged"
+AT_SENSOR = "temperature at the sensor"
+MAINS = "mains at the terminals"
+CALL = "call present"
+FIXED_SPEED = "fixed speed"
+SUPPLY_MEASURED = "supply measured"
+THE_READING = "reading"
+
+Context = Mapping[str, bool | None]
+"""Each requirement of a check to true, false, or None when it is not known."""
+
+METER_TOP = 2e6
+"""Highest resistance that any handheld meter shows, ohm: common practice, no source."""
+WELL_INSIDE = 10.0
+"""How far below `METER_TOP` an expected value is well inside: common practice."""
+
+_FINEST = {"ohm": 0.1, "V": 0.001, "A": 0.01}
+_PLACES = 3
+"""A four-digit display shows three digits after the leading one."""
+
+
+@dataclass(frozen=True, slots=True)
+class ReadingFor:
+    """A reading told for one check.
+
+    Attributes
+    ----------
+    value : Quantity or None
+        What the meter showed; None only with `open_line`.
+    at_temperature : Quantity or None
+        Measured at the sensor.
+    supply : Quantity or None
+        Supply voltage measured at the terminals at the same time.
+    under_load : Quantity or None
+        Lowest supply voltage while the compressor started.
+    open_line : bool
+        The meter showed OL: over its range.
+    power_state : str or None
+        Whether the power was off or on while it was taken.
+    """
+
+    value: Quantity | None
+    at_temperature: Quantity | None = None
+    supply: Quantity | None = None
+    under_load: Quantity | None = None
+    open_line: bool = False
+    power_state: Literal["off", "live"] | None = None
+
+
+def usual_resolution(value: float, unit: str) -> float:
+    """Return the last digit of a four-digit meter on the range that fits `value`.
+
+    Parameters
+    ----------
+    value : float
+        As read, [unit].
+    unit : str
+        A canonical unit.
+
+    Examples
+    --------
+    >>> usual_resolution(12400.0, "ohm"), usual_resolution(231.0, "V")
+    (10.0, 0.1)
+    """
+    finest = _FINEST.get(unit, 0.0)
+    if value == 0:
+        return finest
+    return max(10.0 ** (math.floor(math.log10(abs(value))) - _PLACES), finest)
+
+
+def meter_for(meter: Meter | None, value: float, unit: str) -> tuple[Meter, str]:
+    """Return a meter whose figures fit a reading, and what had to be assumed.
+
+    Parameters
+    ----------
+    meter : Meter or None
+        As told.
+    value : float
+        The reading, [unit].
+    unit : str
+        A canonical unit.
+
+    Returns
+    -------
+    tuple of (Meter, str)
+        The text is empty when the meter was told for this unit. Otherwise 1 % and
+        3 digits are assumed: common practice, no source.
+    """
+    if meter is not None and meter.resolution.unit == unit:
+        return meter, ""
+    resolution = Quantity(value=usual_resolution(value, unit), unit=unit)
+    error = 1.0 if meter is None else meter.thermometer
+    assumed = Meter(percent=1.0, digits=3, resolution=resolution, thermometer=error)
+    shown = format_quantity(resolution, digits=1)
+    told = "the meter is not told" if meter is None else "the meter's figures are for "
+    told += "" if meter is None else meter.resolution.unit
+    return assumed, f"{told}, so 1 % + 3 digits of {shown} are assumed"
+
+
+def holds(name: str, reading: ReadingFor, context: Context) -> bool | None:
+    """Return whether a requirement holds: true, false, or None when not known.
+
+    What was told with the reading itself counts before the rest of the context.
+    """
+    if name == POWER_OFF and reading.power_state is not None:
+        return reading.power_state == "off"
+    told = context.get(name)
+    if told is not None:
+        return told
+    if name == AT_SENSOR and reading.at_temperature is not None:
+        return True
+    if name == MAINS and reading.supply is not None:
+        return reading.supply.unit == "V" and reading.supply.value > 0
+    return None
