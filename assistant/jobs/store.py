@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sqlite3
+import threading
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from datetime import UTC, datetime
@@ -24,13 +25,17 @@ LEAST_PREFIX = 4
 
 
 class JobStore:
-    """An open file of jobs; use `open`, then close it or leave its `with` block."""
+    """An open file of jobs; use `open`, then close it or leave its `with` block.
+
+    One object may be used from several threads; calls take turns.
+    """
 
     def __init__(
         self, connection: sqlite3.Connection, where: Path, machine: str
     ) -> None:
         self._connection = connection
         self._where = where
+        self._turn = threading.RLock()
         self.machine = machine
         """The ULID under which this file's own events are chained."""
 
@@ -184,7 +189,7 @@ class JobStore:
 
     @contextmanager
     def _transaction(self) -> Iterator[None]:
-        with explained(self._where):
+        with self._turn, explained(self._where):
             self._connection.execute("BEGIN IMMEDIATE")
             try:
                 yield
@@ -197,7 +202,7 @@ class JobStore:
     def _rows(
         self, statement: str, values: tuple[str, ...] = ()
     ) -> list[tuple[Any, ...]]:
-        with explained(self._where):
+        with self._turn, explained(self._where):
             return self._connection.execute(statement, values).fetchall()
 
     def _last(self, job: str) -> tuple[int, str]:
@@ -236,7 +241,7 @@ class JobStore:
             ) from error
 
     def _links(self, job: str) -> list[Link]:
-        rows = self._connection.execute(
+        rows = self._rows(
             "SELECT id, job, machine, seq, digest, payload FROM event WHERE job = ?",
             (job,),
         )

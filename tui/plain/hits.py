@@ -1,0 +1,76 @@
+"""Passages found, as plain lines. Pure."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from assistant.library.types import Hit, SearchResult
+from tui.plain.render import INDENT, page_words
+from tui.plain.text import count, excerpt, numbers, wrap
+
+EXCERPT_LENGTH = 420
+UNIT_WORDS = {"confirmed": "for this unit", "possible": "unit not confirmed"}
+
+
+def found_lines(result: SearchResult, width: int, *, why: bool = False) -> list[str]:
+    """Return the hits, best first, or what was searched in vain.
+
+    Parameters
+    ----------
+    result : SearchResult
+        What the search gave.
+    width : int
+        Columns.
+    why : bool
+        Show the raw evidence of each hit and how the search went.
+    """
+    lines: list[str] = []
+    if not result.found:
+        lines += wrap(_nothing(result), width)
+    for number, hit in enumerate(result.hits, start=1):
+        if lines:
+            lines.append("")
+        lines += _hit(hit, number, width, why=why)
+    if result.note:
+        lines += ["", *wrap(result.note, width)]
+    unreadable = list(unreadable_lines(result.unreadable, width))
+    return [*lines, "", *unreadable] if unreadable else lines
+
+
+def unreadable_lines(
+    unreadable: Mapping[str, tuple[int, ...]], width: int
+) -> Iterator[str]:
+    """Name the pages that no search can look into."""
+    if unreadable:
+        yield "Pages that cannot be searched:"
+    for document, pages in sorted(unreadable.items()):
+        yield from wrap(f"{document}: PDF page {numbers(pages)}", width, "- ")
+
+
+def _nothing(result: SearchResult) -> str:
+    text = f"Not found in {count(result.searched, 'document')}"
+    if result.reason:
+        text += f": {result.reason}"
+    if result.reason == "nothing applies to this unit":
+        text += ". --all-units looks through the literature of every unit"
+    return f"{text}."
+
+
+def _hit(hit: Hit, number: int, width: int, *, why: bool) -> Iterator[str]:
+    revision = f" rev {hit.revision}" if hit.revision else ""
+    place = page_words(hit.page, hit.label)
+    lead = f"{number}. "
+    rest = " " * len(lead)
+    yield from wrap(f"{hit.title}{revision}, {place}", width, lead)
+    told = f"{hit.document}, {UNIT_WORDS.get(hit.unit_match, hit.unit_match)}"
+    yield from wrap(told, width, rest)
+    if hit.section:
+        yield from wrap(f"Section: {hit.section}", width, rest)
+    yield from wrap(excerpt(hit.text, EXCERPT_LENGTH), width, rest + INDENT)
+    if hit.also:
+        yield from wrap(f"The same text stands in: {'; '.join(hit.also)}", width, rest)
+    if why:
+        evidence = ", ".join(
+            f"{name} {value:.3f}" for name, value in sorted(hit.evidence.items())
+        )
+        yield from wrap(f"Why: score {hit.score:.4f}; {evidence}", width, rest)
