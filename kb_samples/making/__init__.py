@@ -1,0 +1,1 @@
+"""Makes the invented literature: content by document, a layout layer per writer."""
