@@ -9,6 +9,8 @@ from assistant.units.quantity import Quantity
 
 GROSS = 10.0
 """Factor from the expected value at which a reading is questioned."""
+DIGITS = 4
+"""Digits that a reading is quoted with: as many as a usual meter shows."""
 STORED_CHARGE_LIMIT = 50.0
 """Ceiling for stored charge, V (29 CFR 1910.333(a)(1)); a document may go lower."""
 NOT_PROOF = (
@@ -19,7 +21,14 @@ NOT_PROOF = (
 
 def shown(value: float, unit: str) -> str:
     """Return a value as a person would write it."""
-    return format_quantity(Quantity(value=value, unit=unit))
+    return format_quantity(Quantity(value=value, unit=unit), digits=DIGITS)
+
+
+def spread(u: float, unit: str) -> str:
+    """Return an uncertainty to two digits; one of a temperature is a difference."""
+    kind = "dK" if unit == "K" else unit
+    digits = 3 if kind == "dK" else 2
+    return format_quantity(Quantity(value=u, unit=kind), digits=digits)
 
 
 def compare(
@@ -43,7 +52,7 @@ def compare(
     if high is not None and guarded(value, None, high, u) == "fail":
         return "fail", _beyond(value, high, "above", u, unit)
     limits = _limits(low, high, unit)
-    read = f"{shown(value, unit)} ± {shown(u, unit)}"
+    read = f"{shown(value, unit)} ± {spread(u, unit)}"
     if result == "pass":
         return result, f"{read} {limits}"
     narrow = low is not None and high is not None and high - low < 2 * u
@@ -54,7 +63,7 @@ def compare(
 def _beyond(value: float, limit: float, side: str, u: float, unit: str) -> str:
     return (
         f"{shown(value, unit)} lies {side} {shown(limit, unit)} by more than its "
-        f"uncertainty of {shown(u, unit)}"
+        f"uncertainty of {spread(u, unit)}"
     )
 
 

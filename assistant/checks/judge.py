@@ -6,6 +6,8 @@ still to be told stands in the verdict's `missing`, in the words of `requirement
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from assistant.checks.comparing import because, shown
 from assistant.checks.judge_band import judge_band, judge_band_open
 from assistant.checks.judge_thermistor import judge_thermistor
@@ -87,11 +89,11 @@ def judge(
         or _unmet(check, reading, context)
     )
     if refused is not None:
-        return refused
+        return _with_value(refused, reading)
     try:
         return _judged(check, reading, sensor, context, meter)
     except ValueError as error:
-        return _none(check, str(error))
+        return _with_value(_none(check, str(error)), reading)
 
 
 def _judged(
@@ -185,3 +187,11 @@ def _none(check: Check, reason: str, *missing: str) -> Verdict:
         unit=_unit(check),
         missing=missing,
     )
+
+
+def _with_value(verdict: Verdict, reading: ReadingFor) -> Verdict:
+    """Return a refusal that still quotes what was read."""
+    value = reading.value
+    if value is None or reading.open_line or value.unit != verdict.unit:
+        return verdict
+    return replace(verdict, value=value.value)

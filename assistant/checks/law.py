@@ -13,6 +13,8 @@ from dataclasses import dataclass
 from typing import TypeVar
 
 from assistant.errors import InputError
+from assistant.units.parse import format_quantity
+from assistant.units.quantity import CANONICAL, Quantity
 
 PRACTICE = "common practice, no source"
 _Function = TypeVar("_Function", bound=Callable[..., object])
@@ -56,11 +58,16 @@ class Limit:
             With the value, the range and its basis.
         """
         if not math.isfinite(value) or not self.low <= value <= self.high:
+            low, high = self._shown(self.low), self._shown(self.high)
             raise OutOfRangeError(
-                f"{self.what} of {value:g} {self.unit} is outside "
-                f"{self.low:g} to {self.high:g} {self.unit}",
-                f"the law is stated for that range only ({self.basis})",
+                f"{self.what} of {self._shown(value)} is outside {low} to {high}",
+                f"nothing is stated beyond that range ({self.basis})",
             )
+
+    def _shown(self, value: float) -> str:
+        if self.unit not in CANONICAL.values() or not math.isfinite(value):
+            return f"{value:g} {self.unit}"
+        return format_quantity(Quantity(value=value, unit=self.unit), digits=4)
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,124 @@
+"""What a named check gives back, and the document printed for it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from assistant.checks.verdict import Result, Verdict
+from assistant.units.parse import format_quantity
+from assistant.units.quantity import Quantity
+
+SCHEMA = 1
+
+
+@dataclass(frozen=True, slots=True)
+class CheckReport:
+    """The outcome of one named check, in canonical units.
+
+    Attributes
+    ----------
+    check : str
+        Its name in the registry.
+    value : float or None
+        What was computed, or the reading when one was judged, in `unit`.
+    unit : str
+        A canonical unit.
+    low, high : float or None
+        Limits, in `unit`.
+    result : str or None
+        None when nothing was judged.
+    reason, formula, source : str
+        Why, what was computed, and where it stands.
+    expected, uncertainty : float or None
+        In `unit`.
+    missing : tuple of str
+        For no_verdict: what is still to be told.
+    inputs : mapping
+        Each key to its text as given, defaults included.
+    """
+
+    check: str
+    value: float | None
+    unit: str
+    low: float | None = None
+    high: float | None = None
+    result: Result | None = None
+    reason: str = ""
+    formula: str = ""
+    source: str = ""
+    expected: float | None = None
+    uncertainty: float | None = None
+    missing: tuple[str, ...] = ()
+    inputs: Mapping[str, str] = field(default_factory=dict)
+
+
+def from_verdict(name: str, verdict: Verdict) -> CheckReport:
+    """Return the report of a judged reading."""
+    return CheckReport(
+        check=name,
+        value=verdict.value,
+        unit=verdict.unit,
+        low=verdict.low,
+        high=verdict.high,
+        result=verdict.result,
+        reason=verdict.reason,
+        formula=verdict.formula,
+        source=verdict.source,
+        expected=verdict.expected,
+        uncertainty=verdict.uncertainty,
+        missing=verdict.missing,
+    )
+
+
+def document(report: CheckReport) -> dict[str, object]:
+    """Return the JSON document of ``check --json``; values in canonical units.
+
+    Examples
+    --------
+    >>> found = document(CheckReport("supply-sag", 32.5, "V", inputs={"rest": "231 V"}))
+    >>> found["check"], found["value"], found["unit"], found["result"]
+    ('supply-sag', 32.5, 'V', None)
+    >>> found["shown"]
+    '32.5 V'
+    """
+    return {
+        "schema": SCHEMA,
+        "check": report.check,
+        "inputs": dict(report.inputs),
+        "value": _clean(report.value),
+        "unit": report.unit,
+        "low": _clean(report.low),
+        "high": _clean(report.high),
+        "result": report.result,
+        "reason": report.reason,
+        "formula": report.formula,
+        "source": report.source,
+        "expected": _clean(report.expected),
+        "uncertainty": _clean(report.uncertainty),
+        "missing": list(report.missing),
+        "shown": show(report.value, report),
+    }
+
+
+def _clean(value: float | None) -> float | None:
+    """Return a figure without the last bits that binary arithmetic leaves."""
+    return None if value is None else float(f"{value:.12g}")
+
+
+def show(value: float | None, report: CheckReport) -> str:
+    """Return a figure of a report in the unit that its inputs were written in."""
+    if value is None:
+        return ""
+    quantity = Quantity(value=value, unit=report.unit)
+    if report.unit == "K":
+        like = _written_in(report, ("°F", "F", "degF"))
+        return format_quantity(quantity, like=like)
+    return format_quantity(quantity)
+
+
+def _written_in(report: CheckReport, endings: tuple[str, ...]) -> str | None:
+    """Return ``°F`` when a temperature was given in it."""
+    keys = ("temperature", "t0", "points")
+    given = [report.inputs[key] for key in keys if key in report.inputs]
+    return "°F" if any(text.strip().endswith(endings) for text in given) else None
