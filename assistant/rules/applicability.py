@@ -1,15 +1,33 @@
-"""Which written items apply to a unit: confirmed, possible or excluded."""
+"""Whether what a pack says applies to the unit at hand: confirmed, possible, excluded.
+
+What is not known never excludes and never confirms.
+"""
 
 from __future__ import annotations
 
-from assistant.record import Record
+from assistant.record import Record, Scope
+from assistant.rules.patterns import can_match, fully_read
+from assistant.rules.plates import (
+    Verdict,
+    compare_capacity,
+    compare_phase,
+    compare_serial,
+    compare_voltage,
+    compare_words,
+)
+
+__all__ = ["Plate", "Verdict", "match_both", "match_scopes", "missing_for"]
 
 
 class Plate(Record):
-    """What is known of the unit; None is not known yet."""
+    """What is known of the unit; None is not known.
 
-    indoor_model: str | None = None
+    A model may hold ``?`` for a character that cannot be read and end in ``*`` where
+    only its beginning is known.
+    """
+
     outdoor_model: str | None = None
+    indoor_model: str | None = None
     serial: str | None = None
     voltage: str | None = None
     phase: str | None = None
@@ -20,3 +38,136 @@ class Plate(Record):
     capacity_class: str | None = None
     unit_role: str | None = None
     market: str | None = None
+
+
+_COMPARED = {
+    "voltage": compare_voltage,
+    "phase": compare_phase,
+    "board_mark": compare_words,
+    "capacity_class": compare_capacity,
+    "market": compare_words,
+}
+_MODELS = {"outdoor": ("outdoor_model",), "indoor": ("indoor_model",)}
+
+
+def match_scopes(scopes: tuple[Scope, ...], plate: Plate) -> Verdict:
+    """Return how a unit fits alternatives, of which one must agree in every field.
+
+    No scope, or one that states nothing, leaves it possible.
+
+    Examples
+    --------
+    >>> scopes = (Scope(models=("KX-24*",), voltage="230"),)
+    >>> match_scopes(scopes, Plate(outdoor_model="KX24A", voltage="208/230"))
+    'confirmed'
+    >>> match_scopes(scopes, Plate(outdoor_model="KX24A"))
+    'possible'
+    >>> match_scopes(scopes, Plate(outdoor_model="KX36A"))
+    'excluded'
+    """
+    verdicts = [_scope(scope, plate) for scope in scopes]
+    for verdict in ("confirmed", "possible"):
+        if verdict in verdicts:
+            return verdict
+    return "excluded" if verdicts else "possible"
+
+
+def match_both(
+    pack: tuple[Scope, ...], item: tuple[Scope, ...], plate: Plate
+) -> Verdict:
+    """Return how a unit fits an item: its own scope narrows that of its pack."""
+    stated = [match_scopes(scopes, plate) for scopes in (pack, item) if scopes]
+    for verdict in ("excluded", "possible", "confirmed"):
+        if verdict in stated:
+            return verdict
+    return "possible"
+
+
+def missing_for(scopes: tuple[Scope, ...], plate: Plate) -> tuple[str, ...]:
+    """Return the plate fields that would decide, in the order of `Plate`.
+
+    Examples
+    --------
+    >>> scopes = (Scope(models=("KX-24",), board_mark="orange"),)
+    >>> missing_for(scopes, Plate(outdoor_model="KX-24"))
+    ('board_mark',)
+    """
+    if match_scopes(scopes, plate) != "possible":
+        return ()
+    wanted: set[str] = set()
+    for scope in scopes:
+        fields = _fields(scope, plate)
+        if "excluded" not in fields.values():
+            wanted |= {
+                name for name, verdict in fields.items() if verdict != "confirmed"
+            }
+    named = {slot for name in wanted for slot in _slots(name, scopes)}
+    return tuple(name for name in Plate.model_fields if name in named)
+
+
+def _slots(field: str, scopes: tuple[Scope, ...]) -> tuple[str, ...]:
+    if field != "models":
+        return (field,)
+    roles = {_MODELS.get(scope.unit_role or "", ()) for scope in scopes if scope.models}
+    if roles and () not in roles:
+        return tuple(slot for role in roles for slot in role)
+    return ("outdoor_model", "indoor_model")
+
+
+def _scope(scope: Scope, plate: Plate) -> Verdict:
+    verdicts = _fields(scope, plate).values()
+    if "excluded" in verdicts:
+        return "excluded"
+    return "confirmed" if verdicts and set(verdicts) == {"confirmed"} else "possible"
+
+
+def _fields(scope: Scope, plate: Plate) -> dict[str, Verdict]:
+    """Return the verdict of each field that the scope states."""
+    found: dict[str, Verdict] = {}
+    if scope.models or scope.exclude:
+        found["models"] = _models(scope, plate)
+    for name, compare in _COMPARED.items():
+        stated, read = getattr(scope, name), getattr(plate, name)
+        if stated is not None:
+            found[name] = "possible" if read is None else compare(stated, read)
+    if scope.serial is not None:
+        found["serial"] = (
+            "possible"
+            if plate.serial is None
+            else compare_serial(scope.serial, plate.serial)
+        )
+    if scope.unit_role is not None and not (
+        scope.models and scope.unit_role in _MODELS
+    ):
+        found["unit_role"] = (
+            "possible"
+            if plate.unit_role is None
+            else compare_words(scope.unit_role, plate.unit_role)
+        )
+    return found
+
+
+def _models(scope: Scope, plate: Plate) -> Verdict:
+    """Compare the models known; with a stated unit role, only that unit's model."""
+    slots = _MODELS.get(scope.unit_role or "", ("outdoor_model", "indoor_model"))
+    known = [model for slot in slots if (model := getattr(plate, slot))]
+    if not known:
+        return "possible"
+    left_out = _fits(scope.exclude, known)
+    if left_out == "confirmed":
+        return "excluded"
+    within = _fits(scope.models, known) if scope.models else "confirmed"
+    if within == "confirmed" and left_out == "possible":
+        return "possible"
+    return within
+
+
+def _fits(patterns: tuple[str, ...], models: list[str]) -> Verdict:
+    hits = [
+        model
+        for model in models
+        if any(can_match(pattern, model) for pattern in patterns)
+    ]
+    if any(fully_read(model) for model in hits):
+        return "confirmed"
+    return "possible" if hits else "excluded"

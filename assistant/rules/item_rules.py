@@ -1,0 +1,182 @@
+"""What one written item must keep beyond its shape: limits in order, ways out named."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from assistant.checks.kinds import BandCheck, BetaSensor, CheckBase, LookCheck
+from assistant.record import Item, Scope
+from assistant.rules.mistakes import Path, suggest
+from assistant.rules.patterns import pattern_mistake
+from assistant.rules.plates import serial_form_known, serial_key
+from assistant.rules.references import results_of
+from assistant.signals.kinds import SeveralLamps
+from assistant.timing.kinds import StartUpOrder, StopBase, WaitBase
+from assistant.units.quantity import Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """Something wrong at `path` of an item."""
+
+    path: Path
+    what: str
+    hint: str = ""
+
+
+def check_item(item: Item) -> Iterator[Finding]:
+    """Yield what is wrong inside one item, whatever else the pack holds."""
+    yield from check_scopes(item.applies_to, ("applies_to",))
+    match item:
+        case SeveralLamps():
+            yield from _lamps(item)
+        case WaitBase():
+            yield from _wait(item)
+        case StopBase():
+            yield from _stop(item)
+        case CheckBase():
+            yield from _check(item)
+        case BetaSensor():
+            for name in ("r0", "beta"):
+                if getattr(item, name).value <= 0:
+                    yield Finding((name,), f"`{name}` is not above zero")
+        case _:
+            pass
+
+
+def check_scopes(scopes: tuple[Scope, ...], base: Path) -> Iterator[Finding]:
+    """Yield what is wrong in `applies_to`."""
+    for place, scope in enumerate(scopes):
+        at = (*base, place)
+        if scope == Scope():
+            yield Finding(at, "an entry of `applies_to` states nothing")
+        for field in ("models", "exclude"):
+            for number, pattern in enumerate(getattr(scope, field)):
+                wrong = pattern_mistake(pattern)
+                if wrong:
+                    yield Finding((*at, field, number), f"pattern `{pattern}`: {wrong}")
+        if scope.serial is not None:
+            yield from _serial(scope, (*at, "serial"))
+
+
+def _serial(scope: Scope, at: Path) -> Iterator[Finding]:
+    serial = scope.serial
+    if serial is None:
+        return
+    if not serial_form_known(serial.format):
+        yield Finding(
+            (*at, "format"),
+            f"serial format `{serial.format}` is not known",
+            "write YYWW, WWYY, YYMM or YYYYWW, with X for a digit passed over",
+        )
+        return
+    if serial.first is None and serial.last is None:
+        yield Finding(at, "a serial range names its first or its last")
+    keys = []
+    for end in ("first", "last"):
+        text = getattr(serial, end)
+        key = serial_key(serial.format, text) if text is not None else None
+        if text is not None and key is None:
+            yield Finding((*at, end), f"`{text}` is not a serial of {serial.format}")
+        keys.append(key)
+    if keys[0] and keys[1] and keys[0] > keys[1]:
+        yield Finding(at, f"serial range runs backwards: {serial.first}-{serial.last}")
+
+
+def _lamps(item: SeveralLamps) -> Iterator[Finding]:
+    for place, state in enumerate(item.lamps):
+        if (state.state == "count") != (state.count is not None):
+            yield Finding(
+                ("lamps", place),
+                "a lamp with `state: count` has a `count`, and no other has",
+            )
+
+
+def _wait(item: WaitBase) -> Iterator[Finding]:
+    yield from _rising(item, ("minimum", "usual", "give_up"), ())
+    if item.bypass is not None and item.bypass_side_effect is None:
+        yield Finding(
+            ("bypass",),
+            "`bypass` is without `bypass_side_effect`",
+            "say what the board ignores meanwhile",
+        )
+    if isinstance(item, StartUpOrder):
+        yield from _order(item)
+
+
+def _order(item: StartUpOrder) -> Iterator[Finding]:
+    known = ["trigger"]
+    for place, step in enumerate(item.order):
+        at: Path = ("order", place)
+        if step.after not in known:
+            yield Finding(
+                (*at, "after"),
+                f"`after: {step.after}` names no part above it",
+                suggest(step.after, known) or "write `trigger` or an earlier part",
+            )
+        if step.part in known:
+            yield Finding((*at, "part"), f"part `{step.part}` is there already")
+        known.append(step.part)
+        yield from _rising(step, ("earliest", "latest"), at)
+
+
+def _stop(item: StopBase) -> Iterator[Finding]:
+    for place, reset in enumerate(item.resets):
+        yield from _rising(reset, ("off_at_least", "off_at_most"), ("resets", place))
+    window: Quantity | None = getattr(item, "window", None)
+    if window is not None and window.value <= 0:
+        yield Finding(("window",), f"window {window.text} is not above zero")
+
+
+def _rising(record: object, fields: tuple[str, ...], at: Path) -> Iterator[Finding]:
+    """Yield durations below zero, and a later limit smaller than an earlier one."""
+    before: tuple[str, Quantity] | None = None
+    for field in fields:
+        value: Quantity | None = getattr(record, field)
+        if value is None:
+            continue
+        if value.value < 0:
+            yield Finding((*at, field), f"`{field}` {value.text} is below zero")
+        if before is not None and value.value < before[1].value:
+            yield Finding(
+                (*at, field),
+                f"`{field}` {value.text} is shorter than "
+                f"`{before[0]}` {before[1].text}",
+            )
+        before = (field, value)
+
+
+def _check(item: CheckBase) -> Iterator[Finding]:
+    allowed = results_of(item)
+    named = [outcome.result for outcome in item.outcomes]
+    for place, result in enumerate(named):
+        at: Path = ("outcomes", place, "result")
+        if result not in allowed:
+            hint = suggest(result, allowed) or f"one of {', '.join(allowed)}"
+            yield Finding(at, f"result `{result}` is not one of this check", hint)
+        elif result in named[:place]:
+            yield Finding(at, f"result `{result}` is there already")
+    if isinstance(item, LookCheck):
+        for option in item.options:
+            if option not in named:
+                yield Finding(("options",), f"option `{option}` has no outcome")
+    if isinstance(item, BandCheck):
+        yield from _band(item)
+
+
+def _band(item: BandCheck) -> Iterator[Finding]:
+    if item.low is None and item.high is None:
+        yield Finding((), "a band has `low`, `high` or both")
+    elif item.low is not None and item.high is not None:
+        if item.low.unit != item.high.unit:
+            yield Finding(
+                ("high",),
+                f"`low` {item.low.text} and `high` {item.high.text} differ "
+                "in what they measure",
+            )
+        elif item.low.value > item.high.value:
+            yield Finding(
+                ("high",),
+                f"`high` {item.high.text} is below `low` {item.low.text}",
+            )
