@@ -287,7 +287,7 @@ RESET = Page(
         Heading("6.2 Second reset", 2),
         Para(
             "A second reset within 30 minutes is answered with a wait of 20 minutes. "
-            "After a third one call the person who is responsible for the plant; the "
+            "Before a third one call the person who is responsible for the plant; the "
             "cause has not been found."
         ),
         Heading("6.3 Stored faults", 2),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from kb_samples.making.blocks import Document, Page, Scan
+from kb_samples.making.vellamere_after import after
 from kb_samples.making.vellamere_checks import checks
 from kb_samples.making.vellamere_figures import HERON, TERN, Family
 from kb_samples.making.vellamere_front import front
@@ -14,7 +15,7 @@ CONTENTS = (
     ("1 Specifications", "1"),
     ("2 Terminals and plugs", "2"),
     ("3 How the unit operates", "3"),
-    ("3.6 Standby until the supply is back", "4"),
+    ("3.7 Standby until the supply is back", "4"),
     ("4 Protection functions and lockout", "5"),
     ("5 Reset", "6"),
     ("6 Lamp display of the outdoor main board", "7"),
@@ -22,6 +23,8 @@ CONTENTS = (
     ("8 Sensors", "14"),
     ("9 Checks of supply and board", "15"),
     ("10 Checks of parts", "16"),
+    ("11 Complaints without a code", "19"),
+    ("12 Change of the outdoor main board", "20"),
 )
 
 # What the copied sheet shows; it is in the file as a picture only.
@@ -52,7 +55,7 @@ SHEET = (
 def _manual(
     family: Family, file: str, extra: tuple[Page, ...], *, marked: bool
 ) -> Document:
-    sheet = (("Works sheet", "19"),) if extra else ()
+    sheet = (("Works sheet", "21"),) if extra else ()
     return Document(
         file=file,
         maker="Vellamere",
@@ -66,6 +69,7 @@ def _manual(
             *operation(family),
             *signals(family),
             *checks(family),
+            *after(family),
             *extra,
         ),
         header=f"Vellamere {family.name} series",
@@ -77,7 +81,7 @@ def _manual(
 
 def documents() -> tuple[Document, ...]:
     """Return both manuals; only the first carries page labels and an outline."""
-    sheet = Page("19", (Scan(SHEET),))
+    sheet = Page("21", (Scan(SHEET),))
     return (
         _manual(HERON, "vellamere-heron-service-manual.pdf", (sheet,), marked=True),
         _manual(TERN, "vellamere-tern-service-manual.pdf", (), marked=False),

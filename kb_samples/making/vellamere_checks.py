@@ -273,13 +273,18 @@ def _valve(family: Family) -> Page:
                 "Isolate, pull CN15 and measure the coil: 1.4 to 1.8 kohm. Open: coil. "
                 "Right and no click when called: board. Click and no change: valve."
             ),
-            Heading("After the work", 2),
-            Items(
-                (
-                    "Fit all covers and guides before the supply is switched on.",
-                    "Stand clear: the unit may start by itself.",
-                    "Note the lamp, the readings and the parts in the unit's card.",
-                )
+            Heading("10.10 Power module", 2),
+            Para(
+                "Isolate, pull U, V and W. Diode range, red lead on TP2 (minus), black "
+                "lead on U, V and W in turn: 0.30 to 0.60 V, the three alike within "
+                "0.04 V. Red lead on U, V, W and black on TP1 (plus): the same. One "
+                "value near zero or open: outdoor main board."
+            ),
+            Heading("10.11 Heat sink", 2),
+            Para(
+                "Isolate and take the partition plate off. Blow the fins free from the "
+                "inside. A module that was loosened needs new paste, thin and without "
+                "gaps. Then check the speed of the fan by 10.3."
             ),
         ),
         "10 Parts",

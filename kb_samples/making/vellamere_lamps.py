@@ -126,7 +126,7 @@ def overcurrent(count: int, amps: int, minutes: int) -> Lamp:
         (
             ("Supply sags at start", SUPPLY),
             ("Compressor winding unequal or to ground", MOTORS),
-            ("Power module on the outdoor main board", MOTORS),
+            ("Power module on the outdoor main board", CIRCUIT),
         ),
     )
 
@@ -139,7 +139,7 @@ def bus(count: int, low: int, high: int, give_up: int) -> Lamp:
         "stops",
         "supply in band",
         f"Either the bus itself was below {low} V or above {high} V, or the supply did "
-        f"not come back into its band within {give_up} minutes (section 3.6). Short "
+        f"not come back into its band within {give_up} minutes (section 3.7). Short "
         "dips in a storm or on a generator end in standby and leave no display.",
         (
             ("Supply outside its band or a loose terminal", SUPPLY),
@@ -163,7 +163,7 @@ def start_failure(count: int, seconds: int, minutes: int) -> Lamp:
             ("Leads U V W loose or exchanged", MOTORS),
             ("Pressures not yet equal", MOTORS),
             ("Compressor seized", MOTORS),
-            ("Power module on the outdoor main board", MOTORS),
+            ("Power module on the outdoor main board", CIRCUIT),
         ),
     )
 
@@ -234,7 +234,7 @@ def heat_sink(count: int, limit: int, release: int, minutes: int) -> Lamp:
         (
             ("Fins of the heat sink blocked", CIRCUIT),
             ("Outdoor fan slow", MOTORS),
-            ("Heat paste under the power module", SUPPLY),
+            ("Heat paste under the power module", CIRCUIT),
         ),
     )
 

@@ -52,6 +52,7 @@ def _start(family: Family) -> Page:
                 "counts. No flashes yet does not mean that there is no fault: leave "
                 "the supply on and watch for at least two minutes."
             ),
+            Heading("3.6 Several faults", 2),
             Para(
                 "If several faults are present, only the lowest number is shown. The "
                 "next one appears when the first is cleared."
@@ -67,7 +68,7 @@ def _waits(family: Family) -> Page:
     return Page(
         "4",
         (
-            Heading("3.6 Standby until the supply is back"),
+            Heading("3.7 Standby until the supply is back"),
             Para(
                 f"When the supply falls below {low} V AC for one second the unit stops "
                 "and waits in standby with LD1 lit and LD2 steady. It starts again by "
@@ -80,7 +81,15 @@ def _waits(family: Family) -> Page:
                 "that swings about the lower limit keeps the unit in standby; measure "
                 "at the terminals before any board is suspected."
             ),
-            Heading("Waits at a glance", 2),
+            Heading("3.8 After a power failure", 2),
+            Para(
+                "Mode and set temperature are kept. When the power returns the unit "
+                f"starts by itself after {family.start_delay_s} seconds, if the last "
+                "stop is long enough ago; otherwise the rest of the minimum off time "
+                "is waited for as well. Several short failures one after the other, as "
+                "in a thunderstorm, begin the wait again each time."
+            ),
+            Heading("3.9 Waits at a glance", 2),
             table(
                 "Table 3-1 Waits",
                 ("What starts it", "Least", "Lamp LD2", "Ends with"),

@@ -25,13 +25,12 @@ READING = (
             "value and the minutes are over;",
             "reset only: the unit stays off until it is reset by section 5;",
             "first valid message: it goes on as soon as both units speak again;",
-            "supply in band: see section 3.6.",
+            "supply in band: see section 3.7.",
         )
     ),
     Para(
-        "A stop in the second group of columns is counted for the lockout of table 4-1 "
-        "when its function is named there. Sensor faults and a lost signal line are "
-        "never counted."
+        "A stop is counted for the lockout of table 4-1 when its function is named "
+        "there. Sensor faults and a lost signal line are never counted."
     ),
 )
 

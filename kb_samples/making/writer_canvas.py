@@ -8,6 +8,7 @@ from io import BytesIO
 from pathlib import Path
 from typing import Any
 
+from reportlab import rl_config
 from reportlab.lib.pagesizes import A4
 from reportlab.lib.utils import ImageReader
 from reportlab.pdfbase.pdfmetrics import stringWidth
@@ -32,7 +33,7 @@ from kb_samples.making.scan import picture_of
 WIDTH, HEIGHT = A4
 LEFT, RIGHT, TOP, BOTTOM = 56.0, 56.0, 74.0, 62.0
 PLAIN, BOLD, SLANTED = "Helvetica", "Helvetica-Bold", "Helvetica-Oblique"
-SIZE, LEADING = 9.6, 12.6
+SIZE, LEADING = 10.2, 13.6
 PAD = 3.5
 BREAK = re.compile(r" +(?!(?:°C|V|A|K|s|ohm|kohm|Mohm|minutes?|seconds)\b)|(?<!\d) +")
 ROMAN = ("i", "ii", "iii", "iv", "v", "vi")
@@ -270,6 +271,8 @@ def write(document: Document, path: Path) -> None:
     ValueError
         When a page does not fit on its sheet; names the page and the excess.
     """
+    # Streams stay binary, as in most files of the trade, and not in base 85.
+    rl_config.useA85 = 0
     canvas = Canvas(str(path), pagesize=A4, invariant=1)
     canvas.setTitle(f"{document.maker} {document.title}")
     canvas.setAuthor(document.maker)

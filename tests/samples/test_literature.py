@@ -22,7 +22,7 @@ TERN = "vellamere-tern-service-manual.pdf"
 BULLETIN = "vellamere-vsb-2231-blue-label.pdf"
 LOMVI = "skarnvik-lomvi-handbook.pdf"
 NOTE = "skarnvik-tn31-fan-board.pdf"
-PAGES = {HERON: 22, TERN: 21, BULLETIN: 3, LOMVI: 22, NOTE: 2}
+PAGES = {HERON: 24, TERN: 23, BULLETIN: 3, LOMVI: 22, NOTE: 2}
 
 # The bytes depend on these writers; the words on the pages do not.
 MADE_WITH = {"reportlab": "5.1.0", "fpdf2": "2.8.9", "pillow": "13.0.0"}
@@ -97,7 +97,7 @@ def test_the_printed_label_stands_at_the_foot_and_differs_from_the_page() -> Non
 def test_one_manual_carries_page_labels_with_roman_front_matter() -> None:
     labels = PdfReader(LITERATURE / HERON).page_labels
     assert labels[:5] == ["i", "ii", "iii", "1", "2"]
-    assert labels[-1] == "19"
+    assert labels[-1] == "21"
     assert PdfReader(LITERATURE / TERN).page_labels[:3] == ["1", "2", "3"]
 
 
@@ -112,7 +112,7 @@ def test_outlines_exist_in_a_manual_of_each_writer() -> None:
 
 
 def test_the_scanned_page_is_a_picture_without_text() -> None:
-    page = PdfReader(LITERATURE / HERON).pages[21]
+    page = PdfReader(LITERATURE / HERON).pages[23]
     assert page.extract_text().strip() == ""
     assert len(page.images) == 1
 
@@ -120,7 +120,7 @@ def test_the_scanned_page_is_a_picture_without_text() -> None:
 def test_every_other_page_has_words_with_their_spaces() -> None:
     for file in PAGES:
         for number, page in enumerate(PdfReader(LITERATURE / file).pages, 1):
-            if (file, number) == (HERON, 22):
+            if (file, number) == (HERON, 24):
                 continue
             words = page.extract_text().split()
             assert len(words) > 15, (file, number)
