@@ -95,7 +95,7 @@ STOP_LIST: Mapping[Hazard, StopEntry] = MappingProxyType(
             "The compressor reads to ground.",
             (
                 "Keep the supply off, locked and tagged.",
-                "Stay clear of the compressor terminals: they can vent hot oil and gas.",
+                "Stay clear of the compressor terminals: they can vent oil and gas.",
             ),
             "A technician licensed for refrigerants and electrics.",
             "makers' manuals: terminals can vent, cover stays on",

@@ -1,0 +1,159 @@
+"""The one question asked back, chosen in a fixed order of importance."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+
+from assistant.dialogue import replies
+from assistant.dialogue.answer import Question
+from assistant.dialogue.diagnosing import Diagnosis
+from assistant.dialogue.judging import readings
+from assistant.dialogue.view import View
+from assistant.facts import ComplaintFact, LampFact, ReadingFact, UnitFact
+from assistant.units.show import format_quantity
+
+ASKED_AT_MOST = 2
+"""A question that brought nothing twice is not put a third time."""
+
+
+@dataclass(frozen=True, slots=True)
+class Asking:
+    """What questions are chosen from."""
+
+    view: View
+    diagnosis: Diagnosis
+    locked: bool
+
+
+def next_question(view: View, diagnosis: Diagnosis, *, locked: bool) -> Question | None:
+    """Return the most important question that is open and still worth asking.
+
+    The order: which of two readings was meant; which unit; what splits the decode;
+    when a wait began; what a verdict still needs; what the lamp does (before any
+    reset); who is at the unit.
+    """
+    asking = Asking(view, diagnosis, locked)
+    order: tuple[Callable[[Asking], Iterable[Question]], ...] = (
+        _which_reading,
+        _which_unit,
+        _what_splits,
+        _when_it_began,
+        _what_is_missing,
+        _what_the_lamp_does,
+        _who_is_there,
+    )
+    for source in order:
+        for question in source(asking):
+            if _worth_asking(view, question.slot):
+                return question
+    return None
+
+
+def _worth_asking(view: View, slot: str) -> bool:
+    asked = sum(1 for earlier in view.state.asked if earlier.slot == slot)
+    return slot not in view.state.declined and asked < ASKED_AT_MOST
+
+
+def _which_reading(asking: Asking) -> Iterable[Question]:
+    for reading in readings(asking.view):
+        fact = reading.fact
+        if fact.value is None and fact.readings_possible:
+            yield Question(
+                text=replies.ambiguous(fact.of, fact.readings_possible),
+                splits=tuple(format_quantity(q) for q in fact.readings_possible),
+                slot=f"unit_of:{fact.of}",
+            )
+
+
+def _which_unit(asking: Asking) -> Iterable[Question]:
+    view = asking.view
+    if view.force.deciding and _touches_claim(view):
+        yield Question(
+            text=replies.deciding(view.force.deciding),
+            splits=view.force.deciding,
+            slot=f"unit:{view.force.deciding[0]}",
+        )
+    named = view.plate.outdoor_model or view.plate.indoor_model
+    if named is None and _something_to_decide(view):
+        yield Question(text=replies.UNIT_QUESTION, splits=_families(view), slot="unit")
+
+
+def _something_to_decide(view: View) -> bool:
+    """Say whether a lamp, a call, a reading or a wait makes the unit matter."""
+    told = any(
+        isinstance(held.fact, LampFact | ComplaintFact | ReadingFact | UnitFact)
+        for held in view.state.held
+    )
+    return told or bool(view.waits) or bool(view.stops)
+
+
+def _touches_claim(view: View) -> bool:
+    """Say whether two documents differ on something this job is about."""
+    at_stake = {wait.row.gid for wait in view.waits}
+    if view.match is not None:
+        at_stake |= {candidate.row.gid for candidate in view.match.candidates}
+    return any(at_stake & set(claim) for claim in view.force.claims)
+
+
+def _families(view: View) -> tuple[str, ...]:
+    patterns = [
+        pattern
+        for pack in view.knowledge.packs
+        for scope in pack.head.applies_to
+        for pattern in scope.models
+    ]
+    return tuple(dict.fromkeys(patterns))
+
+
+def _what_splits(asking: Asking) -> Iterable[Question]:
+    match = asking.view.match
+    if match is not None and match.question is not None and asking.view.observations:
+        yield Question(
+            text=replies.split_question(match.question),
+            splits=tuple(option for option, _ in match.question.options),
+            slot=match.question.slot,
+        )
+
+
+def _when_it_began(asking: Asking) -> Iterable[Question]:
+    triggers = [
+        state.row.wait.trigger
+        for state in asking.view.waits_shown
+        if state.state == "start_unknown"
+    ]
+    for trigger in dict.fromkeys(triggers):
+        yield Question(text=replies.TIME_QUESTIONS[trigger], slot=f"time:{trigger}")
+
+
+def _what_is_missing(asking: Asking) -> Iterable[Question]:
+    for done in asking.diagnosis.unsettled:
+        for name in done.missing:
+            text = replies.CONTEXT_QUESTIONS.get(name)
+            if text is None:
+                continue
+            slot = {
+                "temperature at the sensor": f"temperature:{done.check}",
+                "mains at the terminals": "reading:supply",
+            }.get(name, f"context:{name}")
+            yield Question(text=text, slot=slot)
+
+
+def _what_the_lamp_does(asking: Asking) -> Iterable[Question]:
+    view = asking.view
+    if asking.locked and not view.observations:
+        yield Question(text=replies.EVIDENCE_QUESTION, slot="state")
+    complained = any(isinstance(held.fact, ComplaintFact) for held in view.state.held)
+    lamps = any(isinstance(held.fact, LampFact) for held in view.state.held)
+    if complained and not lamps:
+        yield Question(text=replies.LAMP_QUESTION, slot="state")
+
+
+def _who_is_there(asking: Asking) -> Iterable[Question]:
+    diagnosis = asking.diagnosis
+    if asking.view.state.role is None and diagnosis.held_back is not None:
+        yield Question(
+            text=replies.ROLE_QUESTION,
+            splits=("customer", "maintenance", "technician", "licensed technician"),
+            slot="role",
+        )

@@ -1,0 +1,200 @@
+"""Readings and answers to looks become results of the pack's checks."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from assistant.checks.judge import ReadingFor, judge
+from assistant.checks.kinds import (
+    BandCheck,
+    BusCheck,
+    Check,
+    LookCheck,
+    SupplyCheck,
+    ThermistorCheck,
+)
+from assistant.checks.verdict import Verdict
+from assistant.dialogue.view import View
+from assistant.facts import LookFact, ReadingFact
+from assistant.jobs.events import CheckDone
+from assistant.jobs.fold import Held
+from assistant.rules.inforce import Row
+from assistant.units.quantity import Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """A reading told, and the checks in force that it can answer."""
+
+    held: Held
+    fact: ReadingFact
+    checks: tuple[Row[Check], ...]
+
+
+def readings(view: View) -> tuple[Reading, ...]:
+    """Return the readings that still count, with the checks each can answer."""
+    return tuple(
+        Reading(held, held.fact, checks_for(view, held, held.fact))
+        for held in view.facts
+        if isinstance(held.fact, ReadingFact)
+    )
+
+
+def checks_for(view: View, held: Held, fact: ReadingFact) -> tuple[Row[Check], ...]:
+    """Return the checks that a reading is for: the one asked for, else by its words."""
+    if held.answers.startswith("reading:"):
+        asked = held.answers.partition(":")[2]
+        rows = [row for row in view.force.checks if row.gid == asked]
+        if rows and _fits(view, rows[0], fact):
+            return tuple(rows)
+    return tuple(row for row in view.force.checks if _fits(view, row, fact))
+
+
+def _fits(view: View, row: Row[Check], fact: ReadingFact) -> bool:
+    check = row.item
+    if fact.of == row.gid:
+        return True
+    match check:
+        case ThermistorCheck():
+            return _sensor_role(view, row) == fact.of
+        case SupplyCheck():
+            return fact.of == "supply"
+        case BusCheck():
+            return fact.of == "bus"
+        case BandCheck():
+            return fact.of in check.says
+        case LookCheck():
+            return False
+
+
+def _sensor_role(view: View, row: Row[Check]) -> str | None:
+    sensor = view.force.sensor_of(row)
+    return sensor.item.role if sensor else None
+
+
+def results(view: View) -> tuple[CheckDone, ...]:
+    """Return every result that the facts now give and the job has not noted yet."""
+    new = (*_judged(view), *_looked(view))
+    noted = {(done.check, tuple(done.of)): done for done in view.state.checks}
+    return tuple(
+        done for done in new if noted.get((done.check, tuple(done.of))) != done
+    )
+
+
+def _judged(view: View) -> tuple[CheckDone, ...]:
+    done: list[CheckDone] = []
+    for reading in readings(view):
+        if len({row.gid for row in reading.checks}) != 1 or not _whole(reading.fact):
+            continue
+        row = reading.checks[0]
+        if _is_sag_of_other_reading(view, row, reading.fact):
+            continue
+        verdict = judge(
+            row.item,
+            _for_judge(view, reading),
+            _sensor(view, row),
+            _context(view, reading),
+            None,
+        )
+        done.append(_done(row.gid, reading.held, verdict))
+    return tuple(done)
+
+
+def _is_sag_of_other_reading(view: View, row: Row[Check], fact: ReadingFact) -> bool:
+    """Say whether it is a supply under load, judged with the one without load."""
+    return (
+        isinstance(row.item, SupplyCheck)
+        and fact.under_load
+        and _other_supply(view, under_load=False) is not None
+    )
+
+
+def _whole(fact: ReadingFact) -> bool:
+    return fact.value is not None or fact.open_line
+
+
+def _sensor(view: View, row: Row[Check]) -> object:
+    sensor = view.force.sensor_of(row)
+    return sensor.item if sensor else None
+
+
+def _for_judge(view: View, reading: Reading) -> ReadingFor:
+    fact = reading.fact
+    return ReadingFor(
+        value=fact.value,
+        at_temperature=fact.at_temperature,
+        supply=_other_supply(view, under_load=False),
+        under_load=_other_supply(view, under_load=True),
+        open_line=fact.open_line,
+        power_state=_power_state(view, fact),
+    )
+
+
+def _power_state(view: View, fact: ReadingFact) -> str | None:
+    if fact.power_state is not None:
+        return fact.power_state
+    off = view.context("power off")
+    if off is None:
+        return None
+    return "off" if off else "live"
+
+
+def _other_supply(view: View, *, under_load: bool) -> Quantity | None:
+    for held in reversed(view.facts):
+        fact = held.fact
+        if (
+            isinstance(fact, ReadingFact)
+            and fact.of == "supply"
+            and fact.under_load == under_load
+            and fact.value is not None
+        ):
+            return fact.value
+    return None
+
+
+def _context(view: View, reading: Reading) -> dict[str, bool | None]:
+    """Collect what must hold, as known: True, False or None."""
+    fact = reading.fact
+    state = _power_state(view, fact)
+    mains = view.context("mains at the terminals")
+    if mains is None and _other_supply(view, under_load=False) is not None:
+        mains = True
+    return {
+        "call present": view.context("call present"),
+        "power off": None if state is None else state == "off",
+        "sensor unplugged": view.context("sensor unplugged"),
+        "temperature at the sensor": True if fact.at_temperature else None,
+        "mains at the terminals": mains,
+        "fixed speed": view.context("fixed speed"),
+    }
+
+
+def _done(gid: str, held: Held, verdict: Verdict) -> CheckDone:
+    return CheckDone(
+        check=gid,
+        result=verdict.result,
+        of=held.address,
+        reason=verdict.reason,
+        value=verdict.value,
+        expected=verdict.expected,
+        low=verdict.low,
+        high=verdict.high,
+        unit=verdict.unit,
+        formula=verdict.formula,
+        missing=verdict.missing,
+    )
+
+
+def _looked(view: View) -> tuple[CheckDone, ...]:
+    looks = {
+        row.gid: row.item
+        for row in view.force.checks
+        if isinstance(row.item, LookCheck)
+    }
+    return tuple(
+        CheckDone(check=fact.check, result=fact.answer, of=held.address)
+        for held in view.facts
+        if isinstance(fact := held.fact, LookFact)
+        and fact.check in looks
+        and fact.answer in looks[fact.check].options
+    )

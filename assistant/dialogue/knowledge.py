@@ -1,0 +1,98 @@
+"""What a job rests on: packs in the library, documents, and how to cite them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+from typing import Literal
+
+from assistant.dialogue.answer import SourceRef
+from assistant.library.types import Document
+from assistant.record import Item, Scope
+from assistant.rules.applicability import Plate, match_scopes
+from assistant.rules.kinds import PackDocument
+from assistant.rules.pack import Pack
+
+
+@dataclass(frozen=True)
+class Knowledge:
+    """The library as the pure core sees it.
+
+    `labels` maps (document id, physical page) to the printed label.
+    """
+
+    packs: tuple[Pack, ...] = ()
+    documents: tuple[Document, ...] = ()
+    labels: Mapping[tuple[str, int], str] = field(default_factory=dict)
+
+    @cached_property
+    def by_pack(self) -> Mapping[str, Pack]:
+        """Packs by id."""
+        return {pack.head.id: pack for pack in self.packs}
+
+    def document_of(self, named: PackDocument) -> Document | None:
+        """Find the library's document that a pack names: by hash, else by title."""
+        for document in self.documents:
+            if named.sha256 and document.sha256 == named.sha256:
+                return document
+        wanted = (_folded(named.title), _folded(named.revision))
+        for document in self.documents:
+            if (_folded(document.title), _folded(document.revision)) == wanted:
+                return document
+        return None
+
+    def cite(self, gid: str, item: Item) -> tuple[SourceRef, ...]:
+        """Cite where an item of a pack stands; empty for an item without a page."""
+        pack = self.by_pack[gid.partition("/")[0]]
+        source = item.source
+        if source is None:
+            return ()
+        named = pack.head.documents.get(source.doc)
+        if named is None:
+            return ()
+        document = self.document_of(named)
+        identity = document.document_id if document else ""
+        return (
+            SourceRef(
+                document=document.path if document else "",
+                document_id=identity,
+                title=named.title,
+                revision=named.revision,
+                page=source.page,
+                label=self.labels.get((identity, source.page), ""),
+                quote=source.quote,
+                rule=gid,
+                rank=pack.head.kind,
+            ),
+        )
+
+    def rank_of(self, gid: str) -> Literal["maker", "shop", "common"]:
+        """Say whose rule an item is."""
+        return self.by_pack[gid.partition("/")[0]].head.kind
+
+    def scopes_of(self, document: Document) -> tuple[Scope, ...]:
+        """Collect what a document applies to: its own word, else its packs'."""
+        if document.applies_to:
+            return document.applies_to
+        scopes: list[Scope] = []
+        for pack in self.packs:
+            named = pack.head.documents.values()
+            if pack.head.kind == "maker" and any(
+                self.document_of(entry) == document for entry in named
+            ):
+                scopes.extend(pack.head.applies_to)
+        return tuple(scopes)
+
+    def document_match(
+        self, plate: Plate
+    ) -> Mapping[str, Literal["confirmed", "possible", "excluded"]]:
+        """Say for each document (sha256) whether it applies to a unit."""
+        return {
+            document.sha256: match_scopes(self.scopes_of(document), plate)
+            for document in self.documents
+        }
+
+
+def _folded(text: str) -> str:
+    return " ".join(text.casefold().split())

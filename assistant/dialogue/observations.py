@@ -1,0 +1,101 @@
+"""Lamp reports of a job merged into what is seen now."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from assistant.facts import LampFact
+from assistant.jobs.fold import Held, JobState, current
+from assistant.signals.observation import Observation, State
+
+IDENTITY = ("box", "board", "label", "colour")
+VAGUE: frozenset[State] = frozenset({"blink"})
+
+
+def seen_now(state: JobState) -> tuple[Observation, ...]:
+    """Return the lamps as they look now, partial answers laid over what they answer.
+
+    A later report of the same lamp replaces the earlier; an answer to a question
+    fills in only what was asked.
+    """
+    return merge([held for held in current(state) if isinstance(held.fact, LampFact)])
+
+
+def seen_before_reset(state: JobState) -> tuple[Observation, ...]:
+    """Return lamps known only from before the last reset."""
+    if seen_now(state):
+        return ()
+    return merge([held for held in state.held if isinstance(held.fact, LampFact)])
+
+
+def merge(reports: Sequence[Held]) -> tuple[Observation, ...]:
+    """Lay reports over each other, oldest first."""
+    merged: list[tuple[int, Observation]] = []
+    for held in reports:
+        fact = held.fact
+        if not isinstance(fact, LampFact):
+            continue
+        place = _place(merged, held, fact.observation)
+        if place is None:
+            merged.append((held.turn, fact.observation))
+        else:
+            older = merged[place][1]
+            merged[place] = (held.turn, overlay(older, fact.observation, held.answers))
+    return tuple(observation for _, observation in merged)
+
+
+def _place(
+    merged: Sequence[tuple[int, Observation]], held: Held, new: Observation
+) -> int | None:
+    """Find which lamp seen so far the new report speaks of."""
+    if merged and held.answers and not held.answers.startswith("lamp:"):
+        return len(merged) - 1
+    for place in reversed(range(len(merged))):
+        turn, old = merged[place]
+        if same_lamp(old, new) and not (turn == held.turn and _told_apart(old, new)):
+            return place
+    return None
+
+
+def _told_apart(old: Observation, new: Observation) -> bool:
+    """Two lamps named in one breath are two lamps, unless they are the same word."""
+    return any(getattr(old, slot) or getattr(new, slot) for slot in IDENTITY)
+
+
+def same_lamp(one: Observation, other: Observation) -> bool:
+    """Say whether two reports can speak of one lamp: no identity slot disagrees."""
+    if (one.state == "display") != (other.state == "display"):
+        return "no_code" in (one.state, other.state)
+    return all(
+        not getattr(one, slot)
+        or not getattr(other, slot)
+        or set(getattr(one, slot)) & set(getattr(other, slot))
+        for slot in IDENTITY
+    )
+
+
+def overlay(old: Observation, new: Observation, answers: str = "") -> Observation:
+    """Return `new` with what it leaves open filled from `old`.
+
+    A new count, state or code replaces the old pattern whole; an answer to a
+    question about one slot keeps the rest of the old pattern.
+    """
+    told = {
+        name: value
+        for name in Observation.model_fields
+        if (value := getattr(new, name)) not in ((), None)
+    }
+    pattern_kept = bool(answers) or _only_identity(new)
+    if pattern_kept and new.state in VAGUE:
+        told.pop("state")
+    if pattern_kept:
+        return old.model_copy(update=told)
+    identity = {slot: getattr(old, slot) for slot in IDENTITY}
+    return new.model_copy(
+        update={slot: value for slot, value in identity.items() if slot not in told}
+    )
+
+
+def _only_identity(new: Observation) -> bool:
+    pattern = (new.count, new.code, new.pause, new.window_s, new.rate)
+    return new.state in VAGUE and not any(pattern)

@@ -1,0 +1,389 @@
+"""All wording of the answers. Plain trade words, one thought a line."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import datetime, timedelta
+
+from assistant.checks.kinds import Needs
+from assistant.jobs.events import CheckDone, Found
+from assistant.rules.applicability import Plate
+from assistant.signals.observation import Candidate, Match, Observation, Split
+from assistant.timing.kinds import OrderStep, Reset
+from assistant.timing.values import StopCount, WaitState
+from assistant.units.quantity import Quantity
+from assistant.units.show import format_quantity
+
+PLATE_WORDS = {
+    "indoor_model": "indoor model",
+    "outdoor_model": "outdoor model",
+    "serial": "serial number",
+    "voltage": "supply voltage on the nameplate",
+    "phase": "phase",
+    "refrigerant": "refrigerant",
+    "charge": "charge",
+    "board_mark": "colour or print on the board label",
+    "switch_settings": "switch settings",
+    "capacity_class": "capacity class",
+    "unit_role": "kind of unit",
+    "market": "market suffix",
+}
+NEEDS_WORDS: dict[Needs, str] = {
+    "look": "look only, covers on",
+    "power_off": "power off, cover off",
+    "live": "live measurement",
+    "gauges": "gauges",
+    "opens_circuit": "opens the refrigerant circuit",
+    "swap": "swap of a part",
+}
+CONTEXT_QUESTIONS = {
+    "call present": "Is there a call for cooling or heating at the unit right now?",
+    "power off": "Was every supply off, locked and measured dead for that reading?",
+    "sensor unplugged": "Was the sensor unplugged from the board for that reading?",
+    "temperature at the sensor": (
+        "What temperature does the sensor itself have? "
+        "Measure it at the sensor, and say the unit (C or F)."
+    ),
+    "mains at the terminals": (
+        "What does the supply read at the unit's own terminals, in volts?"
+    ),
+    "fixed speed": "Is the unit held at fixed speed (the maker's test run)?",
+}
+TIME_QUESTIONS = {
+    "power_on": "When was the power put on?",
+    "first_start": "When was it started for the first time?",
+    "power_lost": "When did the power go?",
+    "power_restored": "When did the power come back?",
+    "power_off": "When was the power cut?",
+    "lamp_dark": "When did the lamp on that board go dark?",
+    "call_for_run": "When did the call for cooling or heating start?",
+    "compressor_started": "When did the compressor start?",
+    "compressor_stopped": "When did the compressor stop?",
+    "protection_stop": "When did it stop last?",
+    "reset": "When was it reset?",
+    "second_reset": "When was it reset the second time?",
+    "defrost_started": "When did the defrost begin?",
+    "setting_changed": "When was the setting changed?",
+}
+TRIGGER_WORDS = {
+    "power_on": "power-up",
+    "first_start": "the first start",
+    "power_lost": "the power going",
+    "power_restored": "the power coming back",
+    "power_off": "the power being cut",
+    "lamp_dark": "the lamp going dark",
+    "call_for_run": "the call",
+    "compressor_started": "the compressor's start",
+    "compressor_stopped": "the compressor's stop",
+    "protection_stop": "the protection stop",
+    "reset": "the reset",
+    "second_reset": "the second reset",
+    "defrost_started": "the start of defrost",
+    "setting_changed": "the change of setting",
+}
+SLOT_QUESTIONS = {
+    "pause": "Is there a dark pause between groups of flashes, or does it never stop?",
+    "count": "How many flashes are in one group? Watch two whole groups.",
+    "colour": "What colour is the lamp?",
+    "box": "Which box is the lamp on: indoor, outdoor, remote or thermostat?",
+    "board": "Which board is the lamp on?",
+    "label": "What is printed beside the lamp?",
+    "code": "What does the display show, sign by sign?",
+    "state": "What does the lamp do: dark, steady, or flashing?",
+    "unit": "Which unit is it? Read the model from the nameplate.",
+}
+UNIT_QUESTION = (
+    "Which unit is it? Read the outdoor and indoor model from the nameplates "
+    "(a photo keeps them)."
+)
+LAMP_QUESTION = (
+    "Before any reset: what do the lamps or the display show now? "
+    "Film the light for 20 s; say colour, which board, and how many flashes."
+)
+EVIDENCE_QUESTION = (
+    "What does the light do right now? Film it for 20 s before anything is reset: "
+    "a reset can erase it."
+)
+ROLE_QUESTION = (
+    "Who is at the unit: customer, maintenance, technician, "
+    "or technician with a refrigerant licence?"
+)
+UNIT_NOT_CONFIRMED = "Unit not confirmed: check that the document is for this model."
+OFF_TOPIC = "That is not something the literature or the rules here can answer."
+NOTHING_APPLIES = (
+    "Nothing in the library applies to {unit}. "
+    "Say --all-units to look through every unit's literature."
+)
+TEACHES_CAUTION = (
+    "This page speaks of bridging or bypassing. It is shown for reading only: "
+    "nothing that protects is bridged, and no such step is given here."
+)
+
+
+def clock(instant: datetime, offset_minutes: int) -> str:
+    """Write an instant as local time of day; with seconds where they matter."""
+    local = instant + timedelta(minutes=offset_minutes)
+    return local.strftime("%H:%M:%S" if local.second else "%H:%M")
+
+
+def decoded(candidate: Candidate, *, exact: bool) -> str:
+    """Say what a row means, and whether it is a fault."""
+    signal = candidate.row.signal
+    kind = "fault" if signal.is_fault else "normal state, no fault"
+    lead = "It means" if exact else "It can mean"
+    parts = [f"{lead}: {signal.meaning} ({kind})."]
+    if signal.stored:
+        parts.append("This is stored history, not what is wrong now.")
+    if signal.unit_action:
+        parts.append(f"The unit: {signal.unit_action}.")
+    if signal.recover:
+        parts.append(f"It clears: {signal.recover}.")
+    return " ".join(parts)
+
+
+def assumed(candidate: Candidate) -> str:
+    """Name what the decode took for granted."""
+    return f"Assumed, not told: {', '.join(candidate.assumed)}."
+
+
+def not_decoded(match: Match) -> str:
+    """Say that a report is not in the table, or cannot be told yet."""
+    if match.verdict == "none":
+        return f"Not in this manual: {match.reason}."
+    return f"Cannot tell yet: {match.reason}."
+
+
+def heard(observation: Observation) -> str:
+    """Repeat a lamp report in a few words."""
+    if observation.state == "display":
+        return f"display {observation.code}"
+    where = "/".join((*observation.box, *observation.board, *observation.label))
+    colour = " or ".join(observation.colour)
+    lamp = " ".join(word for word in (where, colour, "lamp") if word)
+    if observation.count:
+        count = " or ".join(str(n) for n in observation.count)
+        return f"{lamp}: {count} flashes"
+    return f"{lamp}: {observation.state}"
+
+
+def split_question(split: Split) -> str:
+    """Word the question that splits the candidates."""
+    if split.slot.startswith("lamp:"):
+        return f"What does the lamp {split.slot.partition(':')[2]} do?"
+    return SLOT_QUESTIONS.get(split.slot, f"Which {split.slot} is it?")
+
+
+def waiting(state: WaitState, offset: int) -> str:
+    """Say until when to wait and why, judged from the event's own time."""
+    wait = state.row.wait
+    why = f"{wait.name}, counted from {TRIGGER_WORDS[wait.trigger]}"
+    until = state.usual or state.earliest or state.give_up
+    match state.state:
+        case "running" if until is not None:
+            text = (
+                f"Wait until {clock(until, offset)}: {why}. Too early to judge before."
+            )
+        case "ready":
+            text = f"The wait is over: {why}."
+        case "overdue" if state.give_up is not None:
+            text = f"Overdue since {clock(state.give_up, offset)}: {why}."
+        case _:
+            text = f"There is a wait, but its start is not known: {why}."
+    if wait.condition:
+        text += f" Condition: {wait.condition}."
+    if state.state == "ready" and wait.follows:
+        text += f" Next: {wait.follows}."
+    if state.state == "overdue" and wait.overdue:
+        text += f" {wait.overdue}."
+    if wait.bypass and wait.bypass_side_effect:
+        text += f" ({wait.bypass}; side effect: {wait.bypass_side_effect}.)"
+    return text
+
+
+def wait_rule(state: WaitState) -> str:
+    """Say a wait's rule without its times."""
+    wait = state.row.wait
+    named = (("at least", wait.minimum), ("usually", wait.usual))
+    times = [f"{word} {format_quantity(q)}" for word, q in named if q is not None]
+    if wait.give_up is not None:
+        times.append(f"not longer than {format_quantity(wait.give_up)}")
+    about = "about " if wait.approx else ""
+    return f"{wait.name}: {about}{', '.join(times)} from {TRIGGER_WORDS[wait.trigger]}."
+
+
+def order_of_start(steps: Sequence[OrderStep]) -> str:
+    """Say which part starts first and how long after what."""
+    parts = []
+    for step in steps:
+        times = [
+            format_quantity(q) for q in (step.earliest, step.latest) if q is not None
+        ]
+        after = step.after.replace("_", " ")
+        gap = f" {' to '.join(times)} after {after}" if times else f" after {after}"
+        parts.append(f"{step.part}{gap}")
+    return f"Start-up order: {'; then '.join(parts)}."
+
+
+def counted(count: StopCount, offset: int) -> str:
+    """Say what a protection-stop counter shows."""
+    stop = count.row.stop
+    seen = str(count.low) if count.low == count.high else f"{count.low} to {count.high}"
+    window = format_quantity(stop.window)
+    head = f"{stop.name}: {seen} of {count.limit} stops within {window}"
+    match count.state:
+        case "locked":
+            return f"{head}: by the rule it is locked out."
+        case "unknown":
+            return f"{head}: cannot tell whether it is locked out; say the times."
+        case "open":
+            text = f"{head}: not locked; {count.left} more would lock it."
+            if count.oldest_leaves is not None:
+                text += f" The oldest leaves at {clock(count.oldest_leaves, offset)}."
+            return f"{text} Find the cause; do not use the rest as tests."
+
+
+def lockout_conflict(meaning: str) -> str:
+    """Say that the count and the lamp disagree."""
+    return (
+        "Conflict: the stops told would lock it out, but the lamp says "
+        f"{meaning}. Go by the lamp, and check the times."
+    )
+
+
+def reset_step(reset: Reset) -> str:
+    """Word one reset, with its off-time and what it erases."""
+    text = f"Reset ({reset.name}), once the cause is found: {reset.how}."
+    if reset.scope:
+        text += f" {reset.scope[0].upper()}{reset.scope[1:]}."
+    band = [
+        f"{word} {format_quantity(q)}"
+        for word, q in (
+            ("at least", reset.off_at_least),
+            ("not longer than", reset.off_at_most),
+        )
+        if q is not None
+    ]
+    if band:
+        since = (
+            "the lamp going dark" if reset.counted_from == "lamp_dark" else "power off"
+        )
+        text += f" Off {', '.join(band)}, counted from {since}."
+    return f"{text} It erases: {reset.evidence_lost}. Off that long is not discharged."
+
+
+RESET_FOR_TECHNICIAN = (
+    "It is locked out. Leave it as it is: a reset erases what the technician needs, "
+    "and the cause is found first."
+)
+
+
+def verdict(done: CheckDone, name: str) -> str:
+    """Word a verdict with its value, limits and reason."""
+    if done.result == "no_verdict":
+        return f"{name}: no verdict. {sentence(done.reason)}"
+    words = {"pass": "pass", "fail": "FAIL", "inconclusive": "too close to call"}
+    text = f"{name}: {words.get(done.result, done.result)}"
+    if done.value is not None:
+        text += f". Read {amount(done.value, done.unit)}"
+        text += _limits(done)
+    return f"{text}. {sentence(done.reason)}".strip()
+
+
+def _limits(done: CheckDone) -> str:
+    text = ""
+    if done.expected is not None:
+        text += f", expected {amount(done.expected, done.unit)}"
+    if done.low is not None and done.high is not None:
+        low, high = amount(done.low, done.unit), amount(done.high, done.unit)
+        return f"{text}, limits {low} to {high}"
+    if done.low is not None:
+        return f"{text}, not under {amount(done.low, done.unit)}"
+    if done.high is not None:
+        return f"{text}, not over {amount(done.high, done.unit)}"
+    return text
+
+
+def amount(value: float, unit: str) -> str:
+    """Write a value in a person's unit."""
+    return format_quantity(Quantity(value=value, unit=unit))
+
+
+def sentence(text: str) -> str:
+    """Give a reason a capital and a full stop."""
+    if not text:
+        return ""
+    return f"{text[0].upper()}{text[1:]}{'' if text.endswith(('.', '?')) else '.'}"
+
+
+def taken_back(done: CheckDone, name: str) -> str:
+    """Name a verdict that fell with a corrected fact."""
+    return f"Taken back: {name}, {done.result}. It rested on what was corrected."
+
+
+def replaced(old: str, new: str) -> str:
+    """Say that a fact was corrected."""
+    return f"Noted: {new} instead of {old}. The old one stays in the record."
+
+
+def nothing_found(found: Found) -> str:
+    """Say that the literature does not answer, and what was searched."""
+    text = f"Not found in the {found.searched} documents searched"
+    text += f" ({found.reason})." if found.reason else "."
+    unread = [
+        f"{document} p. {', '.join(str(page) for page in pages)}"
+        for document, pages in sorted(found.unreadable.items())
+    ]
+    if unread:
+        text += f" Pages that cannot be searched: {'; '.join(unread)}."
+    return text
+
+
+def unit_name(plate: Plate) -> str:
+    """Name a unit as far as it is known."""
+    names = (plate.outdoor_model, plate.indoor_model)
+    return " with ".join(name for name in names if name) or "this unit"
+
+
+def deciding(fields: Sequence[str]) -> str:
+    """Ask for the plate or label item that decides between documents."""
+    words = [PLATE_WORDS.get(field, field) for field in fields]
+    return (
+        f"Two documents differ here. What decides is on the unit: {', '.join(words)}."
+    )
+
+
+def why_causes(
+    shares: Sequence[tuple[str, float]], moved: Sequence[tuple[str, str]]
+) -> str:
+    """Explain the order of causes by weights (not chances) and results so far."""
+    order = ", ".join(f"{name} {weight:.2f}" for name, weight in shares)
+    text = f"Weights, not chances: {order}."
+    if moved:
+        text += " Moved by: " + ", ".join(f"{name} ({r})" for name, r in moved) + "."
+    return text
+
+
+def why_check(name: str, gain_bits: float, minutes: float, *, by_document: bool) -> str:
+    """Explain why a check comes next."""
+    if by_document:
+        return f"{name} is next because the document names it after the last result."
+    return (
+        f"{name} is next: the least invasive level that still tells something, "
+        f"{gain_bits:.2f} bit expected in {minutes:g} min."
+    )
+
+
+def needs_other_role(name: str, roles: Sequence[str]) -> str:
+    """Say that the next check is for somebody else."""
+    return f"The next check ({name}) is for: {', '.join(roles)}. Leave covers on."
+
+
+def ambiguous(of: str, options: Sequence[Quantity]) -> str:
+    """Ask which of two readings was meant."""
+    shown = " or ".join(format_quantity(option) for option in options)
+    return f"Reading of {of}: did the meter show {shown}?"
+
+
+def still_dangerous(words: str) -> str:
+    """Carry an earlier danger through the later turns."""
+    return f"Still open from before: {words}"

@@ -1,0 +1,241 @@
+"""A conversation with its store, search and clock: performs what `step` asks for."""
+
+from __future__ import annotations
+
+from collections import deque
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import datetime
+
+from assistant.clock import Clock
+from assistant.dialogue.answer import Answer
+from assistant.dialogue.reading import found_body, knowledge_of
+from assistant.dialogue.step import Effect, Note, Reply, SearchFor, Situation, step
+from assistant.dialogue.step import present as present_answer
+from assistant.dialogue.view import View
+from assistant.dialogue.vocabulary import pending, vocabulary
+from assistant.dialogue.words import checked, told
+from assistant.errors import FaultleafError, LibraryError
+from assistant.facts import Fact
+from assistant.jobs.events import (
+    Body,
+    Closed,
+    Entered,
+    Event,
+    Found,
+    Opened,
+    Parked,
+    TimerChanged,
+    TimerDue,
+)
+from assistant.jobs.fold import JobState
+from assistant.jobs.store import JobStore
+from assistant.language.understand import understand
+from assistant.library.search import Search
+from assistant.library.store import LibraryStore
+from assistant.library.types import Document
+from assistant.record import Role
+from assistant.rules.applicability import Plate
+
+HITS_KEPT = 6
+
+
+class Session:
+    """Conversations over one library and one store of jobs.
+
+    Parameters
+    ----------
+    jobs : JobStore
+    library : LibraryStore or None
+        None when there is none; only the stop list and the refusals answer then.
+    search : Search or None
+    clock : Clock
+    utc_offset_minutes : int
+        Of the place, for times of day in words.
+    problem : LibraryError, optional
+        Why there is no library; raised once an answer would need one.
+    """
+
+    def __init__(
+        self,
+        *,
+        jobs: JobStore,
+        library: LibraryStore | None,
+        search: Search | None,
+        clock: Clock,
+        utc_offset_minutes: int = 0,
+        problem: LibraryError | None = None,
+    ) -> None:
+        self._jobs = jobs
+        self._library = library
+        self._search = search
+        self._clock = clock
+        self._offset = utc_offset_minutes
+        self._problem = problem
+        self._open: dict[str, Situation] = {}
+        self.knowledge = knowledge_of(library)
+
+    # -- jobs ------------------------------------------------------------------
+
+    def open_job(
+        self, *, plate: Plate | None = None, role: Role | None = None, site: str = ""
+    ) -> str:
+        """Open a job, pinning the packs and the library it rests on."""
+        job = self._clock.new_id()
+        packs = self._library.packs() if self._library else ()
+        body = Opened(
+            plate=plate or Plate(),
+            role=role,
+            packs={pack.id: pack.sha256 for pack in packs},
+            library=self._library.stamp() if self._library else "",
+            utc_offset_minutes=self._offset,
+            site=site,
+        )
+        self._append(job, body, self._clock.now())
+        return job
+
+    def state(self, job: str) -> JobState:
+        """Return what the job knows."""
+        return self._situation(job).state
+
+    def park(self, job: str, why: str = "") -> None:
+        """Set a job aside."""
+        self._append(job, Parked(why=why), self._clock.now())
+
+    def close(
+        self,
+        job: str,
+        outcome: str,
+        parts_fitted: tuple[str, ...] = (),
+        parts_not_needed: tuple[str, ...] = (),
+    ) -> None:
+        """End a job with its outcome."""
+        body = Closed(
+            outcome=outcome,
+            parts_fitted=parts_fitted,
+            parts_not_needed=parts_not_needed,
+        )
+        self._append(job, body, self._clock.now())
+
+    # -- turns -----------------------------------------------------------------
+
+    def say(self, job: str, text: str, *, at: datetime | None = None) -> Answer:
+        """Take in what was typed and answer it.
+
+        Raises
+        ------
+        UsageError
+            Empty text, or longer than `LONGEST_TEXT`.
+        LibraryError
+            There is no library and the answer needs one.
+        """
+        words = checked(text)
+        noted = at or self._clock.now()
+        situation = self._situation(job)
+        view = View(situation.state, situation.knowledge, noted)
+        understood = understand(
+            words,
+            now=noted,
+            utc_offset_minutes=view.utc_offset,
+            pending=pending(situation.state),
+            vocabulary=vocabulary(view),
+        )
+        return self._turn(job, told(situation.state, words, understood), noted)
+
+    def enter(
+        self, job: str, facts: Sequence[Fact], *, at: datetime | None = None
+    ) -> Answer:
+        """Take in facts from a form or the tap counter and answer them."""
+        body = Entered(facts=tuple(facts))
+        return self._turn(job, body, at or self._clock.now())
+
+    def look(self, job: str, *, at: datetime | None = None) -> Answer:
+        """Return the answer as it stands now, without a new turn."""
+        situation = self._situation(job)
+        now = at or self._clock.now()
+        moved = Situation(
+            state=replace(situation.state, now=now), knowledge=situation.knowledge
+        )
+        return present_answer(moved)
+
+    def due(self, job: str, *, at: datetime | None = None) -> tuple[str, ...]:
+        """Note the waits that have come to their end since last looked at.
+
+        Returns
+        -------
+        tuple of str
+            Their global ids, newly due.
+        """
+        now = at or self._clock.now()
+        situation = self._situation(job)
+        view = View(situation.state, situation.knowledge, now)
+        noted = {wait for wait, _ in situation.state.timers_due}
+        due: list[str] = []
+        for state in view.waits:
+            over = state.usual or state.earliest
+            fresh = state.row.gid not in noted
+            if over is not None and state.state != "running" and fresh:
+                self._append(job, TimerDue(wait=state.row.gid, due=over), now)
+                due.append(state.row.gid)
+        return tuple(due)
+
+    def acknowledge(self, job: str, wait: str) -> None:
+        """Take a wait that is over off the top of the list."""
+        body = TimerChanged(wait=wait, change="acknowledge")
+        self._append(job, body, self._clock.now())
+
+    # -- the engine room -------------------------------------------------------
+
+    def _situation(self, job: str) -> Situation:
+        if job not in self._open:
+            situation = Situation(state=JobState(), knowledge=self.knowledge)
+            for event in self._jobs.events(job):
+                situation, _ = step(situation, event)
+            self._open[job] = Situation(state=situation.state, knowledge=self.knowledge)
+        return self._open[job]
+
+    def _append(
+        self, job: str, body: Body, noted: datetime
+    ) -> tuple[Situation, tuple[Effect, ...]]:
+        """Commit an event, then let the situation take it in."""
+        situation = (
+            Situation(state=JobState(), knowledge=self.knowledge)
+            if isinstance(body, Opened)
+            else self._situation(job)
+        )
+        event: Event = self._jobs.append(
+            job, body, noted=noted, event_id=self._clock.new_id()
+        )
+        self._open[job], effects = step(situation, event)
+        return self._open[job], effects
+
+    def _turn(self, job: str, body: Body, noted: datetime) -> Answer:
+        waiting: deque[Body] = deque([body])
+        answer: Answer | None = None
+        while waiting:
+            _, effects = self._append(job, waiting.popleft(), noted)
+            for effect in effects:
+                match effect:
+                    case Note(body=more):
+                        waiting.append(more)
+                    case SearchFor(query=query):
+                        waiting.append(self._found(job, query))
+                    case Reply(answer=ready):
+                        answer = ready
+        if answer is None:
+            raise FaultleafError(f"the turn of job {job} came to no answer")
+        if self._problem is not None and answer.status not in ("stop", "refused"):
+            raise self._problem
+        return answer
+
+    def _found(self, job: str, query: str) -> Found:
+        if self._search is None:
+            return Found(query=query, reason="there is no library")
+        plate = self._situation(job).state.plate
+        matches = self.knowledge.document_match(plate)
+
+        def match(document: Document) -> str:
+            return matches[document.sha256]
+
+        result = self._search.search(query, match=match, limit=HITS_KEPT)
+        return found_body(query, plate, result)

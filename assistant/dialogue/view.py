@@ -1,0 +1,141 @@
+"""One turn's view: the job, what is in force for its unit, and the instant."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+from functools import cached_property
+
+from assistant.dialogue.answer import SourceRef
+from assistant.dialogue.happenings import happenings, resets, stop_events
+from assistant.dialogue.knowledge import Knowledge
+from assistant.dialogue.observations import seen_before_reset, seen_now
+from assistant.facts import Act, ContextFact, ModeFact, ProtectionStopFact
+from assistant.jobs.events import Answered, Said
+from assistant.jobs.fold import Held, JobState, current
+from assistant.record import Mode, Role
+from assistant.rules.applicability import Plate
+from assistant.rules.inforce import InForce, in_force
+from assistant.signals.decode import decode
+from assistant.signals.observation import Match, Observation
+from assistant.timing.stops import count_stops
+from assistant.timing.values import StopCount, WaitState
+from assistant.timing.waits import waits_in_force
+
+
+@dataclass(frozen=True)
+class View:
+    """Everything one answer is computed from; computed once, never changed."""
+
+    state: JobState
+    knowledge: Knowledge
+    now: datetime
+
+    @property
+    def utc_offset(self) -> int:
+        """Minutes of the place's local time over UTC."""
+        opened = self.state.opened
+        return opened.utc_offset_minutes if opened else 0
+
+    @property
+    def acts(self) -> tuple[Act, ...]:
+        """What the turn's words want beside telling facts."""
+        words = self.state.words
+        return words.acts if isinstance(words, Said | Answered) else ()
+
+    @property
+    def stops_of_decode(self) -> tuple[str, ...]:
+        """The counters that the decoded rows name."""
+        return self._named_by_decode("stops")
+
+    @property
+    def plate(self) -> Plate:
+        """What is known of the unit."""
+        return self.state.plate
+
+    @property
+    def role(self) -> Role:
+        """Who acts; until said, a customer."""
+        return self.state.role or "customer"
+
+    @cached_property
+    def force(self) -> InForce:
+        """The items that apply, or may apply, to the unit."""
+        return in_force(self.knowledge.packs, self.plate)
+
+    @cached_property
+    def facts(self) -> tuple[Held, ...]:
+        """Facts that still count as evidence."""
+        return current(self.state)
+
+    @cached_property
+    def observations(self) -> tuple[Observation, ...]:
+        """Lamps as they look now."""
+        return seen_now(self.state)
+
+    @cached_property
+    def older_observations(self) -> tuple[Observation, ...]:
+        """Lamps known only from before the last reset."""
+        return seen_before_reset(self.state)
+
+    @cached_property
+    def mode(self) -> Mode | None:
+        """The mode told last."""
+        modes = self.state.of(ModeFact)
+        fact = modes[-1].fact if modes else None
+        return fact.mode if isinstance(fact, ModeFact) else None
+
+    @cached_property
+    def match(self) -> Match | None:
+        """The decode of the lamps, if any were reported."""
+        seen = self.observations or self.older_observations
+        told = tuple(one for one in seen if one.state != "no_code")
+        return decode(told, self.force.signals) if told else None
+
+    @cached_property
+    def waits(self) -> tuple[WaitState, ...]:
+        """Waits that what happened has started."""
+        return waits_in_force(
+            self.force.waits, happenings(self.state), self.now, self.mode
+        )
+
+    @cached_property
+    def waits_shown(self) -> tuple[WaitState, ...]:
+        """Waits in force, and those the decoded state speaks of: start not known."""
+        known = {state.row.gid for state in self.waits}
+        named = self._named_by_decode("waits")
+        spoken = tuple(
+            WaitState(row, None, None, None, None, "start_unknown")
+            for row in self.force.waits
+            if row.gid in named and row.gid not in known
+        )
+        return (*self.waits, *spoken)
+
+    @cached_property
+    def stops(self) -> tuple[StopCount, ...]:
+        """Protection-stop counters, where stops were told."""
+        if not self.state.of(ProtectionStopFact):
+            return ()
+        told = stop_events(self.state, self.force.stops, self.stops_of_decode)
+        return count_stops(self.force.stops, told, self.now, resets(self.state))
+
+    def _named_by_decode(self, items: str) -> tuple[str, ...]:
+        """Return the waits or stops that the decoded rows name."""
+        if self.match is None:
+            return ()
+        return tuple(
+            f"{candidate.row.gid.partition('/')[0]}/{name}"
+            for candidate in self.match.candidates
+            for name in getattr(candidate.row.signal, items)
+        )
+
+    def context(self, name: str) -> bool | None:
+        """Return what was said last of a yes-or-no about the unit; None is unknown."""
+        for held in reversed(self.facts):
+            if isinstance(held.fact, ContextFact) and held.fact.name == name:
+                return held.fact.value
+        return None
+
+    def cite(self, gid: str) -> tuple[SourceRef, ...]:
+        """Cite an item in force by its global id."""
+        return self.knowledge.cite(gid, self.force.by_gid(gid).item)

@@ -1,0 +1,64 @@
+"""The words that the packs in force add to what the parser understands."""
+
+from __future__ import annotations
+
+from assistant.checks.kinds import BandCheck, BusCheck, LookCheck, SupplyCheck
+from assistant.dialogue.view import View
+from assistant.jobs.fold import JobState
+from assistant.language.vocabulary import Pending, Vocabulary
+from assistant.rules.kinds import StopCall
+from assistant.signals.kinds import Lamp, SeveralLamps
+
+
+def vocabulary(view: View) -> Vocabulary:
+    """Collect models, lamps, sensors, checks and dangers named by the packs."""
+    force = view.force
+    lamps = _lamps(view)
+    return Vocabulary(
+        models=tuple(
+            dict.fromkeys(
+                pattern
+                for pack in view.knowledge.packs
+                for scope in pack.head.applies_to
+                for pattern in scope.models
+            )
+        ),
+        sensors=tuple((row.item.role, row.item.says) for row in force.sensors),
+        checks=tuple(
+            (row.gid, (row.item.name, *row.item.says))
+            for row in force.checks
+            if isinstance(row.item, LookCheck | BandCheck | SupplyCheck | BusCheck)
+        ),
+        labels=_names(lamp.label for lamp in lamps),
+        boards=_names(lamp.board for lamp in lamps),
+        colours=_names(lamp.colour for lamp in lamps),
+        stop_phrases=tuple(
+            (row.gid, row.item.phrases)
+            for row in force.cautions
+            if isinstance(row.item, StopCall)
+        ),
+        protection_events=tuple(dict.fromkeys(row.stop.event for row in force.stops)),
+    )
+
+
+def _names(names: object) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(name for name in names if name))  # type: ignore[attr-defined]
+
+
+def _lamps(view: View) -> tuple[Lamp, ...]:
+    lamps: list[Lamp] = []
+    for row in view.force.signals:
+        signal = row.signal
+        if isinstance(signal, SeveralLamps):
+            lamps.extend(state.lamp for state in signal.lamps)
+        elif (lamp := getattr(signal, "lamp", None)) is not None:
+            lamps.append(lamp)
+    return tuple(lamps)
+
+
+def pending(state: JobState) -> Pending | None:
+    """Return the open question as the parser needs it."""
+    if state.open_question is None:
+        return None
+    asked = state.open_question.asked
+    return Pending(slot=asked.slot, options=asked.options)
