@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from assistant.clock import SystemClock
+from assistant.errors import UsageError
 from assistant.settings import Settings, settings
 from tui.plain.console import Console
 
@@ -53,3 +55,19 @@ def frame_of(console: Console) -> Frame:
 def readable(text: str) -> str:
     """Return typed text with undecodable bytes replaced, so that it can be stored."""
     return text.encode("utf-8", "surrogateescape").decode("utf-8", "replace")
+
+
+def words_of(words: Sequence[str], console: Console) -> str:
+    """Return the words of a call as one text; a lone ``-`` reads stdin.
+
+    Raises
+    ------
+    UsageError
+        When there is no text.
+    """
+    text = " ".join(words)
+    if text == "-":
+        text = console.source.read()
+    if not text.strip():
+        raise UsageError("there is no text", "write it after the command, in quotes")
+    return text.strip()

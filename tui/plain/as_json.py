@@ -45,6 +45,8 @@ def found_fields(result: SearchResult) -> dict[str, object]:
         "searched": result.searched,
         "vectors_used": result.vectors_used,
         "note": result.note,
+        "missing": list(result.missing),
+        "near": [_hit(hit) for hit in result.near],
     }
 
 

@@ -27,7 +27,11 @@ def found_lines(result: SearchResult, width: int, *, why: bool = False) -> list[
     lines: list[str] = []
     if not result.found:
         lines += wrap(_nothing(result), width)
-    for number, hit in enumerate(result.hits, start=1):
+    shown = result.hits
+    if why and result.near:
+        lines += ["", "What came closest, shown only to explain:"]
+        shown = result.near
+    for number, hit in enumerate(shown, start=1):
         if lines:
             lines.append("")
         lines += _hit(hit, number, width, why=why)
@@ -51,9 +55,15 @@ def _nothing(result: SearchResult) -> str:
     text = f"Not found in {count(result.searched, 'document')}"
     if result.reason:
         text += f": {result.reason}"
+    if result.missing:
+        text += f" ({', '.join(_code_words(code) for code in result.missing)})"
     if result.reason == "nothing applies to this unit":
         text += ". --all-units looks through the literature of every unit"
     return f"{text}."
+
+
+def _code_words(code: str) -> str:
+    return f"{code[1:]} flashes" if code.startswith("#") else code
 
 
 def _hit(hit: Hit, number: int, width: int, *, why: bool) -> Iterator[str]:
@@ -64,6 +74,8 @@ def _hit(hit: Hit, number: int, width: int, *, why: bool) -> Iterator[str]:
     yield from wrap(f"{hit.title}{revision}, {place}", width, lead)
     told = f"{hit.document}, {UNIT_WORDS.get(hit.unit_match, hit.unit_match)}"
     yield from wrap(told, width, rest)
+    if hit.superseded_by:
+        yield from wrap(f"SUPERSEDED by {hit.superseded_by}", width, rest)
     if hit.section:
         yield from wrap(f"Section: {hit.section}", width, rest)
     yield from wrap(excerpt(hit.text, EXCERPT_LENGTH), width, rest + INDENT)

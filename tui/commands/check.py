@@ -1,0 +1,112 @@
+"""`faultleaf check`: one engineering check by name, with its formula and source."""
+
+from __future__ import annotations
+
+import argparse
+from typing import TYPE_CHECKING
+
+from assistant.errors import ANSWERED, UsageError
+from tui.plain.console import Console
+
+if TYPE_CHECKING:
+    from assistant.checks.registry import NamedCheck
+    from assistant.checks.report import CheckReport
+
+EPILOG = """\
+example: faultleaf check thermistor-beta r0='10 kohm' t0='25 C' beta='3950 K' \\
+             temperature='40 C' resistance='5.2 kohm' tolerance='5 %' power=off"""
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    """Declare the name, its values and `--list`."""
+    parser.formatter_class = argparse.RawDescriptionHelpFormatter
+    parser.epilog = EPILOG
+    parser.add_argument("name", nargs="?", help="the check; --list names them all")
+    parser.add_argument(
+        "values", nargs="*", metavar="key=value", help="with units: reading='228 V'"
+    )
+    parser.add_argument(
+        "--list", action="store_true", help="every check with its values"
+    )
+
+
+def run(args: argparse.Namespace, console: Console) -> int:
+    """Run the check, or list them."""
+    from assistant.checks.registry import CHECKS, listing, run_named
+    from assistant.checks.report import document
+
+    if args.list:
+        if console.json:
+            console.document(listing())
+        else:
+            console.lines(_list_lines(tuple(CHECKS.values()), console.width))
+        return ANSWERED
+    if args.name is None:
+        raise UsageError("no check is named", "faultleaf check --list")
+    report = run_named(args.name, _pairs(args.values, args.name))
+    if console.json:
+        console.document(document(report))
+    else:
+        console.lines(_report_lines(report, console.width))
+    return ANSWERED
+
+
+def _pairs(values: list[str], name: str) -> dict[str, str]:
+    given: dict[str, str] = {}
+    for word in values:
+        key, sign, value = word.partition("=")
+        if not sign:
+            raise UsageError(
+                f"check {name!r}: {word!r} is not key=value",
+                "put a value with spaces in quotes: reading='228 V'",
+            )
+        if key in given:
+            raise UsageError(f"check {name!r}: {key} is given twice")
+        given[key] = value
+    return given
+
+
+def _list_lines(checks: tuple[NamedCheck, ...], width: int) -> list[str]:
+    from assistant.checks.registry import usage
+    from tui.plain.text import wrap
+
+    lines: list[str] = []
+    for check in checks:
+        lines += wrap(f"{check.name}: {check.says}", width)
+        lines += wrap(f"formula: {check.law.formula}", width, "  ")
+        lines += wrap(f"source: {check.law.source}", width, "  ")
+        lines += wrap(usage(check), width, "  ", "      ")
+    return lines
+
+
+def _report_lines(report: CheckReport, width: int) -> list[str]:
+    from assistant.checks.report import show
+    from tui.plain.render import VERDICT_WORDS
+    from tui.plain.text import wrap
+
+    texts = []
+    if report.result is not None:
+        texts.append(f"{VERDICT_WORDS[report.result]}. {report.reason}")
+    elif report.reason:
+        texts.append(report.reason)
+    figures = (
+        ("value", report.value),
+        ("expected", report.expected),
+        ("lowest allowed", report.low),
+        ("highest allowed", report.high),
+        ("uncertainty (k = 2)", report.uncertainty),
+    )
+    texts += [
+        f"{name}: {show(figure, report)}"
+        for name, figure in figures
+        if figure is not None
+    ]
+    if report.missing:
+        texts.append(f"still to be told: {', '.join(report.missing)}")
+    texts += [f"formula: {report.formula}", f"source: {report.source}"]
+    texts.append("worked out from: " + ", ".join(_given(report)))
+    return [line for text in texts for line in wrap(text, width, "", "  ")]
+
+
+def _given(report: CheckReport) -> list[str]:
+    return [f"{key} {value}" for key, value in report.inputs.items()]
