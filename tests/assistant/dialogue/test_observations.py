@@ -1,0 +1,66 @@
+"""Lamp reports merged into what is seen now."""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime
+
+from assistant.dialogue.observations import merge, overlay, same_lamp
+from assistant.facts import LampFact
+from assistant.jobs.fold import Held
+from assistant.signals.observation import Observation
+
+NOW = datetime(2031, 6, 14, 8, 30, tzinfo=UTC)
+
+
+def told(observation: Observation, turn: int, answers: str = "") -> Held:
+    fact = LampFact(observation=observation)
+    return Held(fact, f"E{turn}", 0, NOW, turn, answers)
+
+
+AMBER_FOUR = Observation(colour=("amber",), state="count", count=(4,))
+
+
+def test_a_later_count_of_the_same_lamp_replaces_the_earlier() -> None:
+    two = Observation(state="count", count=(2,))
+
+    seen = merge([told(AMBER_FOUR, 1), told(two, 2)])
+
+    assert seen == (Observation(colour=("amber",), state="count", count=(2,)),)
+
+
+def test_lamps_of_two_colours_stay_two_lamps() -> None:
+    green = Observation(colour=("green",), state="on")
+
+    assert merge([told(AMBER_FOUR, 1), told(green, 1)]) == (AMBER_FOUR, green)
+
+
+def test_an_answer_about_the_pause_keeps_the_count() -> None:
+    pause = Observation(state="blink", pause="seen")
+
+    seen = merge([told(AMBER_FOUR, 1), told(pause, 2, answers="pause")])
+
+    assert seen == (AMBER_FOUR.model_copy(update={"pause": "seen"}),)
+
+
+def test_naming_the_board_later_adds_to_the_report() -> None:
+    indoor = Observation(state="blink", box=("indoor",))
+
+    assert merge([told(AMBER_FOUR, 1), told(indoor, 2)]) == (
+        AMBER_FOUR.model_copy(update={"box": ("indoor",)}),
+    )
+
+
+def test_steady_said_after_a_count_drops_the_count() -> None:
+    steady = Observation(state="on")
+
+    assert overlay(AMBER_FOUR, steady) == Observation(colour=("amber",), state="on")
+
+
+def test_a_display_is_never_the_same_as_a_lamp() -> None:
+    assert not same_lamp(Observation(state="display", code="E4"), AMBER_FOUR)
+
+
+def test_possibilities_that_share_a_colour_can_be_one_lamp() -> None:
+    orange = Observation(colour=("orange", "amber"), state="on")
+
+    assert same_lamp(orange, AMBER_FOUR)
