@@ -3,10 +3,15 @@
 from __future__ import annotations
 
 import difflib
+from typing import TYPE_CHECKING
 
 from assistant.errors import UsageError
-from assistant.rules.applicability import Plate
 
+if TYPE_CHECKING:
+    from assistant.rules.applicability import Plate
+
+ROLES = ("customer", "maintenance", "technician", "licensed technician")
+"""As `assistant.record.Role`, which `--help` has no time to import."""
 KEYS = {
     "outdoor": "outdoor_model",
     "indoor": "indoor_model",
@@ -42,6 +47,8 @@ def parse_unit(text: str) -> Plate:
     UsageError
         An unknown or repeated key, or a value left out.
     """
+    from assistant.rules.applicability import Plate
+
     told: dict[str, str] = {}
     for place, part in enumerate(text.split(",")):
         key, sign, value = (each.strip() for each in part.partition("="))

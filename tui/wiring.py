@@ -4,14 +4,16 @@ from __future__ import annotations
 
 import argparse
 from collections.abc import Sequence
+from datetime import timedelta
 from typing import TYPE_CHECKING
 
-from assistant.clock import SystemClock
+from assistant.clock import Clock, SystemClock
 from assistant.errors import UsageError
 from assistant.settings import Settings, settings
 from tui.plain.console import Console
 
 if TYPE_CHECKING:
+    from assistant.dialogue.session import Session
     from assistant.jobs.store import JobStore
     from assistant.library.store import LibraryStore
     from tui.plain.render import Frame
@@ -71,3 +73,51 @@ def words_of(words: Sequence[str], console: Console) -> str:
     if not text.strip():
         raise UsageError("there is no text", "write it after the command, in quotes")
     return text.strip()
+
+
+def open_conversation(args: argparse.Namespace, clock: Clock) -> Session:
+    """Open a session over the library and the jobs of this call."""
+    from assistant.dialogue.opening import open_session
+
+    offset = clock.now().astimezone().utcoffset() or timedelta(0)
+    minutes = round(offset.total_seconds() / 60)
+    return open_session(places(args), clock, utc_offset_minutes=minutes)
+
+
+def job_options(parser: argparse.ArgumentParser) -> None:
+    """Declare what a turn may say of the job, the unit and the person."""
+    from tui.unit_option import HELP, ROLES
+
+    parser.add_argument("--job", metavar="ID", help="go on with a stored job")
+    parser.add_argument("--unit", metavar="MODEL[,key=value...]", help=HELP)
+    parser.add_argument(
+        "--role", choices=ROLES, help="who is at the unit; until said, a customer"
+    )
+    parser.add_argument("--site", default="", help="a label of the place, never a name")
+
+
+def chosen_job(args: argparse.Namespace, session: Session, clock: Clock) -> str:
+    """Return the job that the call names, or open one; note unit and role.
+
+    Raises
+    ------
+    UsageError
+        When `--job` names none or several, or `--unit` is off.
+    """
+    from assistant.facts import Fact, RoleFact, UnitFact
+    from assistant.jobs.store import JobStore
+    from tui.unit_option import parse_unit
+
+    plate = parse_unit(args.unit) if args.unit is not None else None
+    if args.job is None:
+        return session.open_job(plate=plate, role=args.role, site=args.site)
+    with JobStore.open(places(args).jobs, clock=clock) as store:
+        job = store.resolve(args.job)
+    told: list[Fact] = []
+    if plate is not None:
+        told.append(UnitFact(plate=plate, origin="form"))
+    if args.role is not None:
+        told.append(RoleFact(role=args.role, origin="form"))
+    if told:
+        session.enter(job, told)
+    return job

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from contextlib import suppress
+from typing import get_args
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from assistant.errors import UsageError
+from assistant.record import Role
 from assistant.rules.applicability import Plate
-from tui.unit_option import KEYS, parse_unit
+from tui.unit_option import KEYS, ROLES, parse_unit
 
 
 def test_every_key_sets_its_own_item() -> None:
@@ -43,3 +45,7 @@ def test_a_slip_is_named_with_the_way_out(text: str, says: str) -> None:
 def test_any_text_gives_a_plate_or_a_usage_error(text: str) -> None:
     with suppress(UsageError):
         assert parse_unit(text) != Plate()
+
+
+def test_the_roles_of_the_option_are_those_of_the_core() -> None:
+    assert get_args(Role) == ROLES
