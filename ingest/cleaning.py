@@ -16,6 +16,9 @@ EDGE_LINES = 3
 """So many lines at the top and at the bottom may be running ones."""
 RUNNING_PAGES = 3
 RUNNING_SHARE = 0.2
+TABLE_LINES = 3
+LONG_CELL = 10
+"""Letters by which one cell of a line is enough to know it again."""
 
 _KEEP = ("<super>", "<sub>", "<fraction>")
 """Folded, `10³` would read 103 and `2½` 21⁄2: these stay as they are."""
@@ -23,6 +26,7 @@ _FORMAT_ALLOWED = "\n\t"
 _LIGATURE = re.compile(r"\b([A-Za-z]*(?:ffi|ffl|ff|fi|fl)) ([a-z]+)")
 _BARE = ("ffi", "ffl", "ff", "fi", "fl")
 _HYPHEN = re.compile(r"\b([^\W\d_]+)-\n([^\W\d_]+)\b(?![-\d])")
+_LEADER = re.compile(r"((?:[.] ?){3}|_{3})[._ ]*[._](?: |$)?", re.MULTILINE)
 _WORD = re.compile(r"[^\W\d_]+")
 _DIGITS = re.compile(r"\d+")
 _ROMAN_END = re.compile(r"\b[ivxlc]{1,6}$|^[ivxlc]{1,6}\b")
@@ -32,7 +36,8 @@ def repair(text: str) -> str:
     r"""Return the text with its characters put right, line by line the same.
 
     Compatibility forms are folded (NFKC) except superscripts, subscripts and
-    fractions; control and invisible characters go; lone surrogates become U+FFFD.
+    fractions; control and invisible characters go; lone surrogates become U+FFFD;
+    the dots that lead to a page number, or lines to write on, are shortened.
 
     Examples
     --------
@@ -51,7 +56,7 @@ def repair(text: str) -> str:
         elif kept := _kept(char):
             run.append(kept)
     pieces.append(_folded("".join(run)))
-    lines = "".join(pieces).split("\n")
+    lines = _LEADER.sub(r"\1 ", "".join(pieces)).split("\n")
     return "\n".join(line.rstrip() for line in lines)
 
 
@@ -129,18 +134,26 @@ def mask(line: str) -> str:
 def running_lines(pages: Sequence[str]) -> list[frozenset[int]]:
     """Return, for each page, the indices of its running heads and feet.
 
-    A line runs when, numbers aside, it stands among the outer lines of at least
-    three pages and a fifth of them. Only lines without a gap to the page's edge
-    count, and of a page at least one line is left.
+    A line runs when, numbers aside, it or its first or last long cell stands among
+    the outer lines of at least three pages and a fifth of them (the other cell may
+    name the chapter). Only lines without a gap to the page's edge count.
     """
     filled = [_filled(page) for page in pages]
     counts: Counter[str] = Counter()
     for lines in filled:
         edge = lines[:EDGE_LINES] + lines[-EDGE_LINES:]
-        counts.update({mask(text) for _, text in edge})
+        counts.update({key for _, text in edge for key in _keys(text)})
     least = max(RUNNING_PAGES, RUNNING_SHARE * sum(1 for lines in filled if lines))
     runs = {text for text, count in counts.items() if count >= least}
     return [frozenset(_edges(lines, runs)) for lines in filled]
+
+
+def _keys(line: str) -> set[str]:
+    """Return what a line can be known by as running: all of it, or a long end."""
+    parts = cells(line)
+    ends = {parts[0], parts[-1]} if len(parts) > 1 else set()
+    long = {mask(cell) for cell in ends if sum(map(str.isalpha, cell)) >= LONG_CELL}
+    return {mask(line), *long}
 
 
 def _filled(page: str) -> list[tuple[int, str]]:
@@ -160,11 +173,11 @@ def _edges(lines: list[tuple[int, str]], runs: set[str]) -> Iterable[int]:
 
 def _runs(lines: list[tuple[int, str]], index: int, runs: set[str]) -> bool:
     """Whether a line runs; the head of a table goes on to run on every page."""
-    text = lines[index][1]
-    if mask(text) not in runs:
+    here = lines[index : index + TABLE_LINES]
+    if runs.isdisjoint(_keys(here[0][1])):
         return False
-    below = lines[index + 1][1] if index + 1 < len(lines) else ""
-    return not (is_row(text) and is_row(below) and not _DIGITS.search(text))
+    table = len(here) == TABLE_LINES and all(is_row(text) for _, text in here)
+    return not table or bool(_DIGITS.search(here[0][1]))
 
 
 def is_row(line: str) -> bool:

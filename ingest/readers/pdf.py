@@ -19,7 +19,15 @@ from pypdf.errors import (
     PyPdfError,
     WrongPasswordError,
 )
-from pypdf.generic import Destination, DictionaryObject, PdfObject, StreamObject
+from pypdf.generic import (
+    ContentStream,
+    Destination,
+    DictionaryObject,
+    FloatObject,
+    NameObject,
+    PdfObject,
+    StreamObject,
+)
 
 from assistant.errors import InputError
 from ingest.readers.base import (
@@ -30,14 +38,13 @@ from ingest.readers.base import (
     RawPage,
     Read,
 )
-from ingest.readers.rows import Fragment, Row, rows
+from ingest.readers.rows import Fragment, Row, is_gap, rows
 
 Matrix = Sequence[float]
 Font = Mapping[str, Any] | None
 SCARCE = 200
 """Below so many characters a page is looked at for pictures and drawings."""
 LARGE = 1.12
-_WIDTH = 0.55
 MAX_HEADING = 95
 MAX_NUMBER = 8
 _PAINTS = re.compile(rb"(?:^|\s)(?:S|s|f|F|f\*|B|B\*|b|b\*|sh|EI)(?=\s|$)")
@@ -200,6 +207,7 @@ def _rows(page: PageObject) -> list[Row]:
             if words != part:
                 flush()
 
+    _part_at_moves(page)
     whole = page.extract_text(visitor_text=visit)
     flush()
     if "".join(f.text for f in fragments).split() != whole.split() and _letters(
@@ -207,6 +215,33 @@ def _rows(page: PageObject) -> list[Row]:
     ) != _letters("".join(f.text for f in fragments)):
         return [Row([[Fragment(line, 0, 0, 0)]]) for line in whole.splitlines()]
     return rows(fragments)
+
+
+def _part_at_moves(page: PageObject) -> None:
+    """Make pypdf tell every move of the pen, not only those to another line.
+
+    Some writers set a whole table row in one text object. An empty change of the
+    page's matrix before each move changes nothing but has the text so far told.
+    """
+    if "/Contents" not in page:
+        return
+    contents = ContentStream(page["/Contents"], page.pdf, "bytes")
+    parted: list[tuple[Any, bytes]] = []
+    shown = False
+    for operands, operator in contents.operations:
+        if operator in _MOVES and shown:
+            parted.append((_IDENTITY, b"cm"))
+            shown = False
+        shown = operator in _SHOWS or (shown and operator not in _ENDS)
+        parted.append((operands, operator))
+    contents.operations = parted
+    page[NameObject("/Contents")] = contents
+
+
+_IDENTITY = [FloatObject(value) for value in (1, 0, 0, 1, 0, 0)]
+_MOVES = frozenset((b"Tm", b"Td", b"TD"))
+_SHOWS = frozenset((b"Tj", b"TJ"))
+_ENDS = frozenset((b"ET", b"BT"))
 
 
 def _letters(text: str) -> str:
@@ -228,18 +263,12 @@ def _fragment(text: str, cm: Matrix, tm: Matrix, font: Font, size: float) -> Fra
 
 
 def _cells(pieces: list[Fragment]) -> Iterator[Fragment]:
-    """Join the pieces of a line, but part them where a column's gap stands.
-
-    No width is known, so half a height a character is taken for it.
-    """
+    """Join the pieces of a line, but part them where a column's gap stands."""
     group: list[Fragment] = []
     for piece in pieces:
-        if group and piece.text.strip():
-            last = group[-1]
-            end = last.x + _WIDTH * last.size * len(last.text.rstrip())
-            if piece.x - end > max(last.size, piece.size):
-                yield _joined(group)
-                group = []
+        if group and piece.text.strip() and is_gap(group[-1], piece):
+            yield _joined(group)
+            group = []
         group.append(piece)
     yield _joined(group)
 

@@ -1,0 +1,143 @@
+"""Makes of a file's raw pages what the library stores: pure."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from pathlib import PurePosixPath
+
+from assistant.library.types import Document, Page, PageStatus, Passage, TableRow
+from ingest.blocks import Carried, lines_of
+from ingest.cleaning import clean, running_lines
+from ingest.headings import Look, headings
+from ingest.identify import identify
+from ingest.passages import passages
+from ingest.quality import judge
+from ingest.readers.base import FileFacts, RawPage
+from ingest.tables import table_rows
+
+LABEL_LEAST = 3
+_LAST_NUMBER = re.compile(r"(\d{1,4})\D*$")
+_FIRST_NUMBER = re.compile(r"^\D*(\d{1,4})")
+
+
+@dataclass(frozen=True, slots=True)
+class Prepared:
+    """A document as it goes into the library."""
+
+    document: Document
+    pages: tuple[Page, ...]
+    passages: tuple[Passage, ...]
+    rows: tuple[TableRow, ...]
+
+
+def prepare(
+    sha256: str,
+    path: str,
+    facts: FileFacts,
+    raw: Sequence[RawPage],
+    count: Callable[[str], int],
+) -> Prepared:
+    """Clean, judge, cut and name a document.
+
+    Parameters
+    ----------
+    sha256, path : str
+        Identity, and place below the added folder.
+    facts : FileFacts
+        What the file says of itself.
+    raw : sequence of RawPage
+        Every page, in order.
+    count : callable
+        Tokens of a text, special tokens included.
+    """
+    texts = clean([page.text for page in raw])
+    running = running_lines(texts)
+    labels = printed_labels([page.label for page in raw], texts, running)
+    pages = tuple(
+        _page(page, label, text, lines)
+        for page, label, text, lines in zip(raw, labels, texts, running, strict=True)
+    )
+    cover = raw[0].prominent if raw else ()
+    identity = identify(facts, texts, cover, PurePosixPath(path).stem)
+    document = Document(
+        sha256=sha256,
+        path=path,
+        title=identity.title,
+        maker=identity.maker,
+        kind=identity.kind,
+        revision=identity.revision,
+        date=identity.date,
+        supersedes=identity.supersedes,
+    )
+    cut, rows = _cut(facts, raw, pages, running, count)
+    return Prepared(document, pages, cut, rows)
+
+
+def _page(raw: RawPage, label: str, text: str, running: frozenset[int]) -> Page:
+    if raw.failure:
+        return Page(raw.number, label, PageStatus.UNREADABLE, "", raw.failure)
+    status, reason = judge(text, running, drawn=raw.drawn)
+    return Page(raw.number, label, status, text, reason)
+
+
+def _cut(
+    facts: FileFacts,
+    raw: Sequence[RawPage],
+    pages: Sequence[Page],
+    running: Sequence[frozenset[int]],
+    count: Callable[[str], int],
+) -> tuple[tuple[Passage, ...], tuple[TableRow, ...]]:
+    styled = any(page.prominent for page in raw)
+    carried = Carried()
+    found: list[Passage] = []
+    rows: list[TableRow] = []
+    for source, page, lines in zip(raw, pages, running, strict=True):
+        if page.status is not PageStatus.TEXT:
+            continue
+        marked = tuple(title for title, at in facts.outline if at == page.number)
+        heads = headings(
+            page.text, lines, Look(source.prominent, marked), styled=styled
+        )
+        kept, carried = lines_of(page.text, lines, heads, carried)
+        found.extend(passages(page.number, page.text, kept, count))
+        rows.extend(table_rows(page.number, kept))
+    return tuple(found), tuple(rows)
+
+
+def printed_labels(
+    labels: Sequence[str],
+    texts: Sequence[str],
+    running: Sequence[frozenset[int]],
+) -> list[str]:
+    """Return the page numbers as printed.
+
+    The file's own labels stand. Where it has none (they count from 1), the number
+    in the running lines does, if it keeps one distance to the physical page.
+    """
+    plain = [str(number) for number in range(1, len(labels) + 1)]
+    if list(labels) != plain:
+        return list(labels)
+    votes: Counter[int] = Counter()
+    for number, (text, lines) in enumerate(zip(texts, running, strict=True), start=1):
+        rows = text.split("\n")
+        seen = {int(n) for at in lines for n in _numbers(rows[at])}
+        votes.update(printed - number for printed in seen)
+    if not votes:
+        return plain
+    # Of equal votes the smaller distance: years and model numbers lie far off.
+    distance, agreed = min(votes.items(), key=lambda vote: (-vote[1], abs(vote[0])))
+    told = sum(1 for lines in running if lines)
+    if distance == 0 or agreed < max(LABEL_LEAST, told / 2):
+        return plain
+    return [
+        str(number + distance) if number + distance > 0 else ""
+        for number in range(1, len(labels) + 1)
+    ]
+
+
+def _numbers(line: str) -> set[str]:
+    found = (_FIRST_NUMBER.search(line), _LAST_NUMBER.search(line))
+    return {match[1] for match in found if match}
