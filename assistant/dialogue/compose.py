@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from assistant.checks.order import safe_order
+from assistant.checks.cautions import LIVE
+from assistant.checks.kinds import Check
 from assistant.dialogue import replies, sections
 from assistant.dialogue.answer import (
     Answer,
@@ -20,6 +21,7 @@ from assistant.dialogue.safety import REFUSALS, STOP_LIST, TEACHES_DANGER
 from assistant.dialogue.view import View
 from assistant.facts import BypassFact, HazardFact
 from assistant.jobs.events import Answered, CheckDone, Said
+from assistant.rules.inforce import Row
 from assistant.rules.kinds import Caution, PermittedTest, StopCall
 
 HANDS_INSIDE = ("power_off", "live", "gauges", "opens_circuit", "swap")
@@ -124,7 +126,7 @@ def _permitted(view: View) -> Answer | None:
                 job=view.state.job,
                 status="answered",
                 statements=(sections.rule(view, row.gid, item.says),),
-                cautions=_order_cautions("live"),
+                cautions=(CautionShown(text=LIVE.text, basis=LIVE.basis),),
             )
     return None
 
@@ -279,8 +281,10 @@ def _cautions(
 ) -> tuple[CautionShown, ...]:
     shown = [*_dangers_before(view)]
     if check is not None and check.needs in HANDS_INSIDE and _new_level(view, check):
-        shown.extend(_order_cautions(check.needs))
-        shown.extend(_written_cautions(view, check))
+        row = view.force.check(check.id)
+        if row is not None:
+            shown.extend(_order_cautions(view, row))
+            shown.extend(_written_cautions(view, row))
     if any(
         word in passage.text.casefold()
         for passage in passages
@@ -307,18 +311,16 @@ def _new_level(view: View, check: NextCheck) -> bool:
     return check.needs not in levels
 
 
-def _order_cautions(needs: str) -> tuple[CautionShown, ...]:
-    return tuple(
-        CautionShown(text=step.text, basis=step.basis) for step in safe_order(needs)
-    )
+def _order_cautions(view: View, row: Row[Check]) -> Iterator[CautionShown]:
+    for _, cautions in sections.work(view, row):
+        for caution in cautions:
+            yield CautionShown(text=caution.text, basis=caution.basis)
 
 
-def _written_cautions(view: View, check: NextCheck) -> Iterator[CautionShown]:
-    row = view.force.check(check.id)
-    named = set(row.item.cautions) if row else set()
-    binding = {"power_off": "panel_off", "swap": "panel_off"}.get(
-        check.needs, check.needs
-    )
+def _written_cautions(view: View, row: Row[Check]) -> Iterator[CautionShown]:
+    named = set(row.item.cautions)
+    needs = row.item.needs
+    binding = {"power_off": "panel_off", "swap": "panel_off"}.get(needs, needs)
     for one in view.force.cautions:
         item = one.item
         if isinstance(item, Caution) and (

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
-from assistant.checks.judge import ReadingFor, judge
+from assistant.checks.judge import ReadingFor, judge, requirements
 from assistant.checks.kinds import (
     BandCheck,
     BusCheck,
     Check,
     LookCheck,
+    Sensor,
     SupplyCheck,
     ThermistorCheck,
 )
@@ -93,7 +95,7 @@ def _judged(view: View) -> tuple[CheckDone, ...]:
             row.item,
             _for_judge(view, reading),
             _sensor(view, row),
-            _context(view, reading),
+            _context(view, reading, row),
             None,
         )
         done.append(_done(row.gid, reading.held, verdict))
@@ -113,7 +115,7 @@ def _whole(fact: ReadingFact) -> bool:
     return fact.value is not None or fact.open_line
 
 
-def _sensor(view: View, row: Row[Check]) -> object:
+def _sensor(view: View, row: Row[Check]) -> Sensor | None:
     sensor = view.force.sensor_of(row)
     return sensor.item if sensor else None
 
@@ -130,7 +132,7 @@ def _for_judge(view: View, reading: Reading) -> ReadingFor:
     )
 
 
-def _power_state(view: View, fact: ReadingFact) -> str | None:
+def _power_state(view: View, fact: ReadingFact) -> Literal["off", "live"] | None:
     if fact.power_state is not None:
         return fact.power_state
     off = view.context("power off")
@@ -152,21 +154,29 @@ def _other_supply(view: View, *, under_load: bool) -> Quantity | None:
     return None
 
 
-def _context(view: View, reading: Reading) -> dict[str, bool | None]:
+def _context(view: View, reading: Reading, row: Row[Check]) -> dict[str, bool | None]:
     """Collect what must hold, as known: True, False or None."""
     fact = reading.fact
     state = _power_state(view, fact)
     mains = view.context("mains at the terminals")
     if mains is None and _other_supply(view, under_load=False) is not None:
         mains = True
-    return {
-        "call present": view.context("call present"),
+    told = {
         "power off": None if state is None else state == "off",
-        "sensor unplugged": view.context("sensor unplugged"),
         "temperature at the sensor": True if fact.at_temperature else None,
         "mains at the terminals": mains,
-        "fixed speed": view.context("fixed speed"),
     }
+    return {
+        need: told[need] if need in told else _told(view, need)
+        for need in requirements(row.item)
+    }
+
+
+def _told(view: View, need: str) -> bool | None:
+    """Return what was said of a requirement: the mode, or a yes or no."""
+    if need.startswith("mode "):
+        return None if view.mode is None else need == f"mode {view.mode}"
+    return view.context(need)
 
 
 def _done(gid: str, held: Held, verdict: Verdict) -> CheckDone:

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from assistant.checks.cautions import Caution
+from assistant.checks.kinds import Check
+from assistant.checks.order import safe_order
 from assistant.dialogue import replies
 from assistant.dialogue.answer import (
     CauseShown,
@@ -21,7 +24,9 @@ from assistant.dialogue.diagnosing import Diagnosis
 from assistant.dialogue.view import View
 from assistant.facts import LampFact
 from assistant.jobs.events import Answered, CheckDone, FoundHit
+from assistant.rules.inforce import Row
 from assistant.rules.kinds import Card
+from assistant.rules.kinds import Caution as WrittenCaution
 from assistant.signals.observation import Candidate
 from assistant.timing.kinds import StartUpOrder
 from assistant.timing.values import StopCount, WaitRow, WaitState
@@ -268,9 +273,30 @@ def next_check(view: View, diagnosis: Diagnosis) -> NextCheck | None:
         minutes=item.minutes,
         needs=item.needs,
         ask=item.ask,
-        steps=item.steps,
+        steps=tuple(step for step, _ in work(view, row)),
         sources=view.cite(row.gid),
     )
+
+
+def work(view: View, row: Row[Check]) -> tuple[tuple[str, tuple[Caution, ...]], ...]:
+    """Return a check's steps inside the safe order of work, each with its cautions."""
+    steps: list[tuple[str, tuple[Caution, ...]]] = []
+    for safe in safe_order(row.item.needs, discharge_limit(view)):
+        if safe.id == "work" and row.item.steps:
+            steps.extend((step, safe.cautions) for step in row.item.steps)
+        else:
+            steps.append((safe.text, safe.cautions))
+    return tuple(steps) or tuple((step, ()) for step in row.item.steps)
+
+
+def discharge_limit(view: View) -> float | None:
+    """Return the lowest discharge limit of the documents in force, in volts."""
+    stated = [
+        row.item.discharge_limit.value
+        for row in view.force.cautions
+        if isinstance(row.item, WrittenCaution) and row.item.discharge_limit
+    ]
+    return min(stated, default=None)
 
 
 def before_ordering(diagnosis: Diagnosis) -> Iterator[Statement]:

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from assistant.checks.kinds import BandCheck, BusCheck, LookCheck, SupplyCheck
 from assistant.dialogue.view import View
+from assistant.facts import ReadingFact
 from assistant.jobs.fold import JobState
 from assistant.language.vocabulary import Pending, Vocabulary
 from assistant.rules.kinds import StopCall
 from assistant.signals.kinds import Lamp, SeveralLamps
+from assistant.units.show import format_quantity
 
 
 def vocabulary(view: View) -> Vocabulary:
@@ -41,8 +45,8 @@ def vocabulary(view: View) -> Vocabulary:
     )
 
 
-def _names(names: object) -> tuple[str, ...]:
-    return tuple(dict.fromkeys(name for name in names if name))  # type: ignore[attr-defined]
+def _names(names: Iterable[str | None]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(name for name in names if name))
 
 
 def _lamps(view: View) -> tuple[Lamp, ...]:
@@ -58,7 +62,15 @@ def _lamps(view: View) -> tuple[Lamp, ...]:
 
 def pending(state: JobState) -> Pending | None:
     """Return the open question as the parser needs it."""
-    if state.open_question is None:
+    readings = [held.fact for held in state.held if isinstance(held.fact, ReadingFact)]
+    last = readings[-1] if readings else None
+    asked = state.open_question.asked if state.open_question else None
+    if asked is None and last is None:
         return None
-    asked = state.open_question.asked
-    return Pending(slot=asked.slot, options=asked.options)
+    value = last.value if last else None
+    return Pending(
+        slot=asked.slot if asked else "",
+        options=asked.options if asked else (),
+        last_reading_of=last.of if last else None,
+        last_reading=format_quantity(value) if value else "",
+    )

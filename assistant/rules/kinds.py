@@ -7,6 +7,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from assistant.record import Item, Record, Role
+from assistant.units.quantity import Volts
 
 Hazard = Literal[
     "burning",
@@ -72,12 +73,17 @@ Procedure = Annotated[ComplaintCall | Card, Field(discriminator="kind")]
 
 
 class Caution(Item):
-    """A warning with its published basis, shown before the step it binds."""
+    """A warning with its published basis, shown before the step it binds.
+
+    `discharge_limit` is the document's own voltage at or below which a capacitor
+    bank counts as discharged; the engine uses the lower of it and 50 V.
+    """
 
     kind: Literal["caution"]
     when: Literal["panel_off", "live", "gauges", "opens_circuit", "any"]
     text: str
     basis: str
+    discharge_limit: Volts | None = None
 
 
 class StopCall(Item):
