@@ -44,6 +44,12 @@ class View:
         return words.acts if isinstance(words, Said | Answered) else ()
 
     @property
+    def text(self) -> str:
+        """The words of the turn, as typed."""
+        words = self.state.words
+        return words.text if isinstance(words, Said | Answered) else ""
+
+    @property
     def stops_of_decode(self) -> tuple[str, ...]:
         """The counters that the decoded rows name."""
         return self._named_by_decode("stops")

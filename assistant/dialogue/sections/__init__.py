@@ -1,0 +1,1 @@
+"""The parts of an answer, each computed from the view of the turn."""

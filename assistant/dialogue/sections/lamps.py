@@ -1,0 +1,63 @@
+"""The decode of the lamps, as data and as lines."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from assistant.dialogue import replies
+from assistant.dialogue.answer import (
+    Decode,
+    DecodeCandidate,
+    Statement,
+)
+from assistant.dialogue.sections.said import computed, rule
+from assistant.dialogue.view import View
+from assistant.signals.observation import Candidate
+
+
+def decodes(view: View) -> tuple[Decode, ...]:
+    """Return the decode of the lamps as data."""
+    match = view.match
+    if match is None:
+        return ()
+    confirmed = bool(match.candidates) and all(
+        candidate.row.unit_match == "confirmed" for candidate in match.candidates
+    )
+    return (
+        Decode(
+            verdict=match.verdict,
+            unit_confirmed=confirmed,
+            candidates=tuple(_candidate(view, one) for one in match.candidates),
+            reason=match.reason,
+        ),
+    )
+
+
+def _candidate(view: View, candidate: Candidate) -> DecodeCandidate:
+    signal = candidate.row.signal
+    return DecodeCandidate(
+        id=candidate.row.gid,
+        meaning=signal.meaning,
+        is_fault=signal.is_fault,
+        matched=candidate.matched,
+        assumed=candidate.assumed,
+        sources=view.cite(candidate.row.gid),
+    )
+
+
+def decode_lines(view: View) -> Iterator[Statement]:
+    """Say what the lamps can mean, each line with its page."""
+    match = view.match
+    if match is None:
+        return
+    if view.older_observations:
+        yield computed("This was seen before the reset, not now.")
+    exact = match.verdict == "exact"
+    for candidate in match.candidates:
+        yield rule(view, candidate.row.gid, replies.decoded(candidate, exact=exact))
+        if candidate.assumed and not exact:
+            yield computed(replies.assumed(candidate))
+    if match.verdict in ("none", "not_decodable"):
+        yield computed(replies.not_decoded(match))
+    elif any(one.row.unit_match != "confirmed" for one in match.candidates):
+        yield computed(replies.UNIT_NOT_CONFIRMED)

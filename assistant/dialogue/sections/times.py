@@ -1,0 +1,119 @@
+"""Waits, protection stops and resets, as data and as lines."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from assistant.dialogue import replies
+from assistant.dialogue.answer import (
+    CountRange,
+    Statement,
+    StopShown,
+    WaitShown,
+)
+from assistant.dialogue.sections.said import computed, rule
+from assistant.dialogue.view import View
+from assistant.facts import LampFact
+from assistant.rules.kinds import Card
+from assistant.timing.kinds import StartUpOrder
+from assistant.timing.values import StopCount, WaitRow, WaitState
+
+
+def waits(view: View) -> tuple[WaitShown, ...]:
+    """Return the waits in force as data."""
+    return tuple(_wait(view, state) for state in view.waits_shown)
+
+
+def _wait(view: View, state: WaitState) -> WaitShown:
+    return WaitShown(
+        id=state.row.gid,
+        name=state.row.wait.name,
+        started=state.started.latest if state.started else None,
+        earliest=state.earliest,
+        usual=state.usual,
+        give_up=state.give_up,
+        state=state.state,
+        sources=view.cite(state.row.gid),
+    )
+
+
+def wait_lines(view: View) -> Iterator[Statement]:
+    """Say what is running, what is over, and by which rule."""
+    for state in view.waits_shown:
+        gid = state.row.gid
+        text = replies.waiting(state, view.utc_offset)
+        yield computed(text, view.cite(gid))
+        if state.state == "start_unknown":
+            yield rule(view, gid, replies.wait_rule(state))
+        if isinstance(state.row.wait, StartUpOrder):
+            yield rule(view, gid, replies.order_of_start(state.row.wait.order))
+
+
+def wait_rules(view: View, row: WaitRow) -> Iterator[Statement]:
+    """Say a wait's rule where nothing has started it yet."""
+    state = WaitState(row, None, None, None, None, "start_unknown")
+    yield rule(view, row.gid, replies.wait_rule(state))
+
+
+def stops(view: View) -> tuple[StopShown, ...]:
+    """Return the protection-stop counters as data."""
+    return tuple(_stop(view, count) for count in view.stops)
+
+
+def _stop(view: View, count: StopCount) -> StopShown:
+    return StopShown(
+        id=count.row.gid,
+        name=count.row.stop.name,
+        count=CountRange(min=count.low, max=count.high),
+        limit=count.limit,
+        state=count.state,
+        left=count.left,
+        oldest_leaves=count.oldest_leaves,
+        sources=view.cite(count.row.gid),
+    )
+
+
+def stop_lines(view: View) -> Iterator[Statement]:
+    """Say how near a lockout the stops told are, and whether the lamp agrees."""
+    for count in view.stops:
+        yield computed(
+            replies.counted(count, view.utc_offset), view.cite(count.row.gid)
+        )
+        match = view.match
+        if count.state == "locked" and match is not None and match.verdict == "exact":
+            signal = match.candidates[0].row.signal
+            if not signal.latched:
+                yield computed(replies.lockout_conflict(signal.meaning))
+
+
+def reset_lines(view: View, *, locked: bool) -> Iterator[Statement]:
+    """Word the resets of what is locked, the record of what is seen first."""
+    if not locked:
+        return
+    if view.role == "customer":
+        yield computed(replies.RESET_FOR_TECHNICIAN)
+        return
+    yield from _card_steps(view, "before_reset")
+    locking = {count.row.gid for count in view.stops if count.state == "locked"}
+    locking |= set(view.stops_of_decode)
+    for row in view.force.stops:
+        if row.gid in locking:
+            for reset in sorted(row.stop.resets, key=lambda one: one.order):
+                yield rule(view, row.gid, replies.reset_step(reset))
+
+
+def _card_steps(view: View, when: str) -> Iterator[Statement]:
+    for row in view.force.procedures:
+        if isinstance(row.item, Card) and row.item.when == when:
+            for step in row.item.steps:
+                yield rule(view, row.gid, step)
+
+
+def first_minute(view: View) -> Iterator[Statement]:
+    """Show the card for the first minute on site, in the first turn of a job.
+
+    Where the lamps were already reported it is too late for it.
+    """
+    told = any(isinstance(held.fact, LampFact) for held in view.state.held)
+    if view.state.turn == 1 and not told:
+        yield from _card_steps(view, "first_minute")
