@@ -98,6 +98,12 @@ class OpenLibrary:
         with self._turn, explained(self.folder / FILE):
             return self.connection.execute(statement, values).fetchall()
 
+    def change_mark(self) -> str:
+        """Return a mark that changes, while this is open, with any write by anyone."""
+        with self._turn, explained(self.folder / FILE):
+            others = self.connection.execute("PRAGMA data_version").fetchone()[0]
+            return f"{others} {self.connection.total_changes}"
+
     def note(self, key: str) -> str | None:
         """Return a value noted about the library itself."""
         found = self.query("SELECT value FROM note WHERE key = ?", (key,))

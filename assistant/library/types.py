@@ -102,6 +102,8 @@ class Hit:
     """Other places with the same text, as `document p. n`."""
     evidence: Mapping[str, float] = field(default_factory=dict)
     """Raw evidence: cosine, coverage, code."""
+    superseded_by: str = ""
+    """Title of the document that replaces this one; '' when none does."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,7 +113,8 @@ class SearchResult:
     found: bool
     hits: tuple[Hit, ...]
     reason: str
-    """'' | no match | below threshold | nothing applies to this unit | library empty"""
+    """'' | no match | below threshold | code not in these documents |
+    nothing applies to this unit | library empty"""
     searched: int
     """Documents searched."""
     unreadable: Mapping[str, tuple[int, ...]] = field(default_factory=dict)
@@ -120,6 +123,10 @@ class SearchResult:
     """False when only keywords were searched (no exported encoder)."""
     note: str = ""
     """Why only keywords were searched, with the way out; '' otherwise."""
+    missing: tuple[str, ...] = ()
+    """Codes and counts (`#11`) that were asked for and stand in no document."""
+    near: tuple[Hit, ...] = ()
+    """What came closest when nothing was found: for `--why`, never an answer."""
 
 
 @dataclass(frozen=True, slots=True)

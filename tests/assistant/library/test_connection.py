@@ -8,12 +8,12 @@ import sys
 from pathlib import Path
 
 import pytest
-from literature import document, put
 
 from assistant.errors import LibraryError
 from assistant.library import connection
 from assistant.library.connection import FILE
 from assistant.library.store import LibraryStore
+from tests.literature import document, put
 
 
 def test_no_library_names_the_command_that_makes_one(tmp_path: Path) -> None:
@@ -105,7 +105,7 @@ def test_a_writer_killed_inside_a_transaction_loses_only_that(tmp_path: Path) ->
     script = f"""
 import os, signal
 from pathlib import Path
-from literature import document, put
+from tests.literature import document, put
 from assistant.library.store import LibraryStore
 store = LibraryStore.open(Path({str(tmp_path)!r}), create=True)
 put(store, document("a.pdf"), "first words")
@@ -113,8 +113,7 @@ with store.transaction():
     put(store, document("b.pdf"), "second words")
     os.kill(os.getpid(), signal.SIGKILL)
 """
-    tests = Path(__file__).parents[2]
-    path = os.pathsep.join([str(tests), str(tests.parent)])
+    path = str(Path(__file__).parents[3])
 
     killed = subprocess.run(
         [sys.executable, "-c", script],

@@ -6,12 +6,12 @@ import sqlite3
 from pathlib import Path
 
 import pytest
-from literature import document, put
 
 from assistant.errors import LibraryError
 from assistant.library import migrations
 from assistant.library.connection import FILE
 from assistant.library.store import LibraryStore
+from tests.literature import document, put
 
 
 def m002_add_a_column(connection: sqlite3.Connection) -> None:

@@ -9,8 +9,6 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from fakes import HashEncoder
-from literature import document, page, put, whole
 
 from assistant.errors import InputError, LibraryError
 from assistant.library.connection import FILE
@@ -18,6 +16,8 @@ from assistant.library.store import LibraryStore
 from assistant.library.texts import embedded_text, text_hash
 from assistant.library.types import PageStatus, Passage, TableRow
 from assistant.record import Scope
+from tests.fakes import HashEncoder
+from tests.literature import document, page, put, whole
 
 
 @pytest.fixture
