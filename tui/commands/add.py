@@ -1,0 +1,133 @@
+"""`faultleaf add`: literature and rule packs into the library."""
+
+from __future__ import annotations
+
+import argparse
+import tempfile
+from collections.abc import Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from assistant.errors import ANSWERED, WITH_WARNINGS
+from tui.embedding import Embedded, embed_library
+from tui.plain.console import Console
+from tui.wiring import places
+
+if TYPE_CHECKING:
+    from ingest.pipeline import Ingested
+    from ingest.plan import Step
+
+EPILOG = """\
+A folder is walked; one that holds pack.yaml is a rule pack: it is proved against
+the library and is in force only when every source stands. The first time, the
+embedding model is prepared for this machine, which takes about a minute."""
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    """Declare the paths and the ways to add them."""
+    parser.formatter_class = argparse.RawDescriptionHelpFormatter
+    parser.epilog = EPILOG
+    parser.add_argument(
+        "paths", nargs="+", type=Path, metavar="PATH", help="PDF, text, folder or pack"
+    )
+    parser.add_argument(
+        "--plan", action="store_true", help="say what would be done, and do nothing"
+    )
+    parser.add_argument(
+        "--no-embed", action="store_true", help="leave the vectors for later"
+    )
+    parser.add_argument("--password", help="of encrypted PDF files")
+
+
+def run(args: argparse.Namespace, console: Console) -> int:
+    """Add, then embed; or say what adding would do."""
+    if args.plan:
+        return _plan(args, console)
+    from assistant.library.store import LibraryStore
+    from tui.adding import add_paths
+
+    settings = places(args)
+    with LibraryStore.open(settings.library, create=True) as store:
+        result = add_paths(args.paths, store, settings, console, args.password)
+        done = Embedded(0)
+        if not args.no_embed:
+            done = embed_library(store, settings, console)
+    if console.json:
+        console.document(_fields(result, done))
+    else:
+        console.lines(_lines(result, done, console.width))
+    if done.warning and result.exit_code == ANSWERED:
+        return WITH_WARNINGS
+    return result.exit_code
+
+
+def _fields(result: Ingested, done: Embedded) -> dict[str, object]:
+    from dataclasses import asdict
+
+    fields = asdict(result)
+    fields["pages"] = {
+        status.value: number for status, number in sorted(result.pages.items())
+    }
+    fields["warnings"] = [*result.warnings, *filter(None, (done.warning,))]
+    return {**fields, "embedded": done.texts}
+
+
+def _lines(result: Ingested, done: Embedded, width: int) -> Iterator[str]:
+    from tui.plain.text import count, wrap
+
+    for word in ("added", "replaced", "renamed", "unchanged"):
+        for path in getattr(result, word):
+            yield from wrap(path, width, f"{word} ")
+    for path in result.duplicates:
+        yield from wrap(path, width, "left out ")
+    for name in result.packs:
+        yield from wrap(name, width, "in force: rule pack ")
+    for refusal in result.refused:
+        for line in refusal.reason.splitlines():
+            yield from wrap(line, width, "refused: ")
+        if refusal.hint:
+            yield from wrap(refusal.hint, width, "  try: ")
+    for warning in filter(None, (*result.warnings, done.warning)):
+        yield from wrap(warning, width, "warning: ")
+    pages = ", ".join(
+        f"{number} {name}" for name, number in sorted(result.pages.items())
+    )
+    if pages:
+        yield from wrap(f"pages: {pages}; {count(result.passages, 'passage')}", width)
+    if done.texts:
+        yield f"embedded {count(done.texts, 'text')}"
+
+
+def _plan(args: argparse.Namespace, console: Console) -> int:
+    from assistant.library.connection import FILE
+    from assistant.library.store import LibraryStore
+    from ingest.collect import collect
+    from ingest.plan import plan
+
+    folder = places(args).library
+    with tempfile.TemporaryDirectory() as empty:
+        # Without a library yet, the plan is made against an empty one.
+        there = (folder / FILE).exists()
+        where = folder if there else Path(empty)
+        with LibraryStore.open(where, create=not there, read_only=there) as store:
+            steps = plan(collect(args.paths, leave_out=folder), store)
+    if console.json:
+        console.document({"plan": [_step_fields(step) for step in steps]})
+    else:
+        from tui.plain.text import wrap
+
+        for step in steps:
+            note = f" ({step.note})" if step.note else ""
+            console.lines(
+                wrap(f"{step.path}{note}", console.width, f"{step.action.value} ")
+            )
+    return ANSWERED
+
+
+def _step_fields(step: Step) -> dict[str, object]:
+    return {
+        "action": step.action.value,
+        "document": step.path,
+        "document_id": step.sha256[:12],
+        "note": step.note,
+    }
