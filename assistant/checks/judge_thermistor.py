@@ -133,14 +133,13 @@ def _resistance(
     meter: Meter | None,
 ) -> Verdict:
     fitted, assumed = meter_for(meter, value, "ohm")
-    u = expanded(
-        meter_bound(value, fitted.percent, fitted.digits, fitted.resolution.value),
-        abs(expected.slope) * fitted.thermometer,
-    )
+    resolution = fitted.resolution.value
+    bound = meter_bound(value, fitted.percent, fitted.digits, resolution)
+    u = expanded(bound, abs(expected.slope) * fitted.thermometer)
     degrees = f"the thermometer is taken as good to {fitted.thermometer:g} K"
     doubt = question(value, expected.resistance, "ohm")
     found = replace(none, value=value, uncertainty=u)
-    beyond = _thresholds(found, sensor, u)
+    beyond = _thresholds(found, sensor, expanded(bound))
     if sensor.tolerance is None:
         return _no_tolerance(beyond or found, because(assumed, degrees, doubt))
     share = sensor.tolerance.value
@@ -158,7 +157,10 @@ def _resistance(
 
 
 def _thresholds(found: Verdict, sensor: Sensor, u: float) -> Verdict | None:
-    """Hold a value against the maker's own limits for open and shorted."""
+    """Hold a value against the maker's own limits for open and shorted.
+
+    They do not move with temperature, so only the meter's own U guards them.
+    """
     value = found.value or 0.0
     above = None if sensor.open_above is None else sensor.open_above.value
     below = None if sensor.short_below is None else sensor.short_below.value

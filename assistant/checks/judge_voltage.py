@@ -16,7 +16,7 @@ from assistant.checks.reading import (
     holds,
     meter_for,
 )
-from assistant.checks.supply import BAND, SAG, band, sag
+from assistant.checks.supply import BAND, MEASURED, SAG, band, sag
 from assistant.checks.uncertainty import expanded, meter_bound
 from assistant.checks.verdict import Verdict
 
@@ -54,6 +54,7 @@ def judge_supply(
     meter : Meter or None
         Assumed when not told.
     """
+    MEASURED.hold(value)
     nominal = check.nominal.value
     low, high = band(nominal, check.tolerance.value)
     bound, assumed = voltage_bound(value, meter)
