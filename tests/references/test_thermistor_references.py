@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 import pytest
 
 from assistant.checks.thermistor import (
@@ -68,7 +70,7 @@ TABLE_50K = {
 """kohm; discharge sensor, 50 kohm at 80 °C, B 4250 +-3 %: Zibro S1731, p. 56."""
 
 
-def points(table: dict[int, float], unit: float) -> list[tuple[float, float]]:
+def points(table: Mapping[int, float], unit: float) -> list[tuple[float, float]]:
     return [(celsius + ZERO, value * unit) for celsius, value in table.items()]
 
 
@@ -156,7 +158,7 @@ def test_a_published_table_is_met_at_each_of_its_own_points(
     [(TABLE_20K, 1e3, 0.1), (TABLE_10K, 1.0, 0.2), (TABLE_50K, 1e3, 0.3)],
 )
 def test_a_row_left_out_is_found_again_between_its_neighbours(
-    table: dict[int, float], unit: float, kelvin: float
+    table: Mapping[int, float], unit: float, kelvin: float
 ) -> None:
     rows = points(table, unit)
 

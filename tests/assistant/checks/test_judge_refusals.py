@@ -19,15 +19,14 @@ READY = {"sensor unplugged": True, "power off": True}
 
 
 def reading(value: str | None, **more: Any) -> ReadingFor:
-    quantities = {
-        key: parse_quantity(text)
-        if isinstance(text, str) and key != "power_state"
-        else text
-        for key, text in more.items()
+    """Return a reading; every text but the power state is a quantity."""
+    more = {
+        key: parse_quantity(item)
+        if isinstance(item, str) and key != "power_state"
+        else item
+        for key, item in more.items()
     }
-    return ReadingFor(
-        value=None if value is None else parse_quantity(value), **quantities
-    )
+    return ReadingFor(value=None if value is None else parse_quantity(value), **more)
 
 
 def at_25(value: str | None, **more: Any) -> ReadingFor:
@@ -108,6 +107,36 @@ def test_a_table_is_not_extrapolated_and_its_range_is_named(
     assert verdict.result == "no_verdict"
     assert "not extrapolated" in verdict.reason
     assert all(end in verdict.reason for end in ends)
+
+
+def test_a_temperature_that_is_none_and_an_unusable_table_are_named(
+    make_check: MakeCheck, coil: Sensor, tabled: Sensor
+) -> None:
+    check = make_check("thermistor")
+    difference = reading("10 kohm", at_temperature="5 K difference")
+    empty = tabled.model_copy(update={"points": ()})
+
+    wrong = judge(check, difference, coil, READY, None)
+    unusable = judge(check, at_25("10 kohm"), empty, READY, None)
+    beyond = judge(
+        check, reading("10 kohm", at_temperature="300 °C"), coil, READY, None
+    )
+
+    assert "'5 K difference' is not a temperature" in wrong.reason
+    assert "two stated points" in unusable.reason
+    assert "formula's range, -60.0 °C to 200.0 °C" in beyond.reason
+    results = {wrong.result, unusable.result, beyond.result}
+    assert results == {"no_verdict"}
+
+
+def test_no_bus_voltage_without_mains_gets_no_verdict(make_check: MakeCheck) -> None:
+    told = reading("0 V", supply="230 V")
+    context = {"mains at the terminals": False}
+
+    verdict = judge(make_check("standby_bus"), told, None, context, None)
+
+    assert verdict.result == "no_verdict"
+    assert verdict.missing == ("mains at the terminals",)
 
 
 def test_a_sensor_that_is_not_in_force_gets_no_verdict(make_check: MakeCheck) -> None:

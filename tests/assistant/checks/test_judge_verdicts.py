@@ -20,15 +20,14 @@ READY = {"sensor unplugged": True, "power off": True}
 
 
 def told(value: str | None, **more: Any) -> ReadingFor:
-    quantities = {
-        key: parse_quantity(text)
-        if isinstance(text, str) and key != "power_state"
-        else text
-        for key, text in more.items()
+    """Return a reading; every text but the power state is a quantity."""
+    more = {
+        key: parse_quantity(item)
+        if isinstance(item, str) and key != "power_state"
+        else item
+        for key, item in more.items()
     }
-    return ReadingFor(
-        value=None if value is None else parse_quantity(value), **quantities
-    )
+    return ReadingFor(value=None if value is None else parse_quantity(value), **more)
 
 
 @pytest.mark.parametrize(
@@ -208,7 +207,8 @@ def test_the_worse_of_rest_and_start_decides(make_check: MakeCheck) -> None:
     low_at_rest = judge(check, told("195 V", under_load="190 V"), None, {}, None)
     deep_at_start = judge(check, told("231 V", under_load="190 V"), None, {}, None)
 
-    assert (low_at_rest.result, low_at_rest.low) == ("fail", pytest.approx(207.0))
+    assert low_at_rest.result == "fail"
+    assert low_at_rest.low == pytest.approx(207.0)
     assert deep_at_start.value == pytest.approx(41.0)
     assert deep_at_start.high == pytest.approx(25.0)
 
