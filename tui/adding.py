@@ -43,9 +43,10 @@ def add_paths(
     from ingest.packs import take_pack
     from ingest.pipeline import Ingested, Options, add
 
-    options = Options(
-        password=password, add_pack=lambda folder: take_pack(folder, store)
-    )
+    def taking(folder: Path) -> None:
+        take_pack(folder, store)
+
+    options = Options(password=password, add_pack=taking)
     for step in add(paths, store, count=token_counter(settings), options=options):
         if isinstance(step, Ingested):
             return step

@@ -72,30 +72,31 @@ def _fields(result: Ingested, done: Embedded) -> dict[str, object]:
     return {**fields, "embedded": done.texts}
 
 
-def _lines(result: Ingested, done: Embedded, width: int) -> Iterator[str]:
+def _lines(result: Ingested, done: Embedded, width: int) -> list[str]:
     from tui.plain.text import count, wrap
 
-    for word in ("added", "replaced", "renamed", "unchanged"):
-        for path in getattr(result, word):
-            yield from wrap(path, width, f"{word} ")
-    for path in result.duplicates:
-        yield from wrap(path, width, "left out ")
-    for name in result.packs:
-        yield from wrap(name, width, "in force: rule pack ")
-    for refusal in result.refused:
-        for line in refusal.reason.splitlines():
-            yield from wrap(line, width, "refused: ")
-        if refusal.hint:
-            yield from wrap(refusal.hint, width, "  try: ")
-    for warning in filter(None, (*result.warnings, done.warning)):
-        yield from wrap(warning, width, "warning: ")
+    told = list(_outcomes(result))
+    told += [("warning: ", each) for each in (*result.warnings, done.warning) if each]
     pages = ", ".join(
         f"{number} {name}" for name, number in sorted(result.pages.items())
     )
     if pages:
-        yield from wrap(f"pages: {pages}; {count(result.passages, 'passage')}", width)
+        told.append(("", f"pages: {pages}; {count(result.passages, 'passage')}"))
     if done.texts:
-        yield f"embedded {count(done.texts, 'text')}"
+        told.append(("", f"embedded {count(done.texts, 'text')}"))
+    return [line for lead, text in told for line in wrap(text, width, lead)]
+
+
+def _outcomes(result: Ingested) -> Iterator[tuple[str, str]]:
+    """Yield each file or pack with what became of it before it."""
+    for word in ("added", "replaced", "renamed", "unchanged"):
+        yield from ((f"{word} ", path) for path in getattr(result, word))
+    yield from (("left out ", path) for path in result.duplicates)
+    yield from (("rule pack in force: ", name) for name in result.packs)
+    for refusal in result.refused:
+        yield from (("refused: ", line) for line in refusal.reason.splitlines())
+        if refusal.hint:
+            yield "  try: ", refusal.hint
 
 
 def _plan(args: argparse.Namespace, console: Console) -> int:

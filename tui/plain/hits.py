@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 
 from assistant.library.types import Hit, SearchResult
 from tui.plain.render import INDENT, page_words
-from tui.plain.text import count, excerpt, numbers, wrap
+from tui.plain.text import count, excerpt_lines, numbers, wrap, wrap_kept
 
 EXCERPT_LENGTH = 420
 UNIT_WORDS = {"confirmed": "for this unit", "possible": "unit not confirmed"}
@@ -78,7 +78,8 @@ def _hit(hit: Hit, number: int, width: int, *, why: bool) -> Iterator[str]:
         yield from wrap(f"SUPERSEDED by {hit.superseded_by}", width, rest)
     if hit.section:
         yield from wrap(f"Section: {hit.section}", width, rest)
-    yield from wrap(excerpt(hit.text, EXCERPT_LENGTH), width, rest + INDENT)
+    for line in excerpt_lines(hit.text, EXCERPT_LENGTH):
+        yield from wrap_kept(line, width, rest + INDENT)
     if hit.also:
         yield from wrap(f"The same text stands in: {'; '.join(hit.also)}", width, rest)
     if why:

@@ -119,6 +119,35 @@ def excerpt(text: str, length: int) -> str:
     return f"{whole[: cut if cut > 0 else length]} {CUT_MARK}"
 
 
+def excerpt_lines(text: str, length: int) -> list[str]:
+    """Return the lines of a passage, cut like `excerpt` after `length` characters.
+
+    Lines stay lines, for a table's rows are lines, and so do the gaps in them.
+    """
+    lines = [line.strip() for line in clean(text).splitlines() if line.strip()]
+    kept: list[str] = []
+    left = length
+    for line in lines:
+        if len(line) > left:
+            begun = excerpt(line, left)
+            whole_sentence = begun.endswith(CUT_MARK) and _SENTENCE_END.search(begun)
+            return [*kept, begun if whole_sentence or not kept else CUT_MARK]
+        kept.append(line)
+        left -= len(line)
+    return kept
+
+
+def wrap_kept(text: str, width: int, indent: str) -> list[str]:
+    """Return one line of a passage in lines of `width`, the gaps in it kept."""
+    return textwrap.wrap(
+        text,
+        max(width, LEAST_WIDTH),
+        initial_indent=indent,
+        subsequent_indent=indent + "  ",
+        break_on_hyphens=False,
+    )
+
+
 def table(rows: Iterable[Sequence[str]], gap: int = 2) -> list[str]:
     """Return rows as lines with aligned columns, the last one ragged."""
     cells = [[one_line(cell) for cell in row] for row in rows]
