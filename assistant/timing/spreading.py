@@ -14,10 +14,10 @@ def can_be_spread(spans: Sequence[Span], limit: int, apart: int) -> bool:
     """Return whether no `limit` of the instants need lie closer than `apart`.
 
     Each is placed within its span; of any `limit` in a row the last must lie at
-    least `apart` after the first. Placing instants from left to right, each as early as it may be, in every order
-    that can matter, finds a placement if there is one: moving an instant earlier
-    never brings it closer to those after it. Where the search is cut short the
-    answer is True, which claims least.
+    least `apart` after the first. Placing them from left to right, each as early as
+    it may be, in every order that can matter, finds a placement if there is one:
+    moving an instant earlier never brings it closer to those after it. Where the
+    search is cut short the answer is True, which claims least.
 
     Parameters
     ----------

@@ -1,0 +1,313 @@
+"""From what was seen to what it can mean: exact, several, none, or not yet to tell.
+
+Unknown is never a default, a count outside the table is never brought to the nearest
+row, and everything a candidate needs that was not told is named.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from assistant.record import Mode
+from assistant.signals.fits import SLOTS, Fit, fit_lamp
+from assistant.signals.grids import fit_grid
+from assistant.signals.kinds import (
+    CountPerWindow,
+    EvenBlink,
+    GroupThenPause,
+    SeveralLamps,
+)
+from assistant.signals.observation import Candidate, Match, Observation, SignalRow
+from assistant.signals.questions import best_question, plain_question
+from assistant.signals.trains import (
+    fit_circumstances,
+    fit_row,
+    lamp_of,
+    same_window,
+)
+from assistant.signals.wordings import (
+    NO_CODE_YET,
+    NO_TABLE,
+    count_over,
+    need_count,
+    need_pause,
+    outside,
+)
+
+OTHER_DOCUMENT = 0.5
+"""Weight of a row that explains one of several lamps, beside a row for them all."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Placed:
+    row: SignalRow
+    fit: Fit
+
+
+def decode(
+    observations: Sequence[Observation],
+    rows: Sequence[SignalRow],
+    mode: Mode | None = None,
+) -> Match:
+    """Return what the lamps or display seen can mean.
+
+    Parameters
+    ----------
+    observations : sequence of Observation
+        One for each lamp or display; two lamps that a grid row names together are
+        read together, others each for itself.
+    rows : sequence of SignalRow
+        The rows that apply, or may apply, to the unit.
+    mode : Mode, optional
+        The unit's mode; unknown leaves rows of every mode possible.
+
+    Returns
+    -------
+    Match
+        `exact` has one candidate for each observation read, `several` more; `none`
+        and `not_decodable` say why in `reason`.
+    """
+    if not observations:
+        return Match("none", (), None, "nothing was reported")
+    kept = [row for row in rows if _no_lamp_disagrees(observations, row, mode)]
+    together, rest = _grids(observations, kept, mode)
+    matches = [together] if together is not None else []
+    matches += [_decode_one(observations[place], kept, mode) for place in rest]
+    return _merged(matches)
+
+
+def _no_lamp_disagrees(
+    seen: Sequence[Observation], row: SignalRow, mode: Mode | None
+) -> bool:
+    """Return whether a grid row could stand beside every lamp reported."""
+    signal = row.signal
+    if not isinstance(signal, SeveralLamps):
+        return True
+    return fit_joint(seen, signal, mode) is not None
+
+
+def _grids(
+    seen: Sequence[Observation], rows: Sequence[SignalRow], mode: Mode | None
+) -> tuple[Match | None, list[int]]:
+    """Read several lamps together where a grid row explains two or more of them."""
+    everything = list(range(len(seen)))
+    if len(seen) == 1:
+        return None, everything
+    joint = [
+        _Placed(row, fit)
+        for row in rows
+        if isinstance(row.signal, SeveralLamps)
+        and (fit := fit_joint(seen, row.signal, mode)) is not None
+    ]
+    most = max((len(one.fit.explained) for one in joint), default=0)
+    if most <= 1:
+        return None, everything
+    joint = [one for one in joint if len(one.fit.explained) == most]
+    covered = {place for one in joint for place in one.fit.explained}
+    documents = {one.row.document for one in joint}
+    others = [
+        _Placed(one.row, replace(one.fit, weight=one.fit.weight * OTHER_DOCUMENT))
+        for place in sorted(covered)
+        for one in _fits(seen[place], rows, mode)
+        if one.row.document not in documents
+    ]
+    match = _judged([seen[n] for n in sorted(covered)], [*joint, *others])
+    return match, [place for place in everything if place not in covered]
+
+
+def fit_joint(
+    seen: Sequence[Observation], signal: SeveralLamps, mode: Mode | None
+) -> Fit | None:
+    """Return how a grid row and its circumstances fit what was seen."""
+    fit = fit_grid(seen, signal)
+    circumstances = fit_circumstances(seen[0], signal, mode)
+    if fit is None or circumstances is None:
+        return None
+    return fit.and_also(circumstances)
+
+
+def _decode_one(
+    seen: Observation, rows: Sequence[SignalRow], mode: Mode | None
+) -> Match:
+    if seen.state == "no_code":
+        return Match("not_decodable", (), None, NO_CODE_YET)
+    if not rows:
+        return Match("none", (), None, NO_TABLE)
+    fits = _fits(seen, rows, mode)
+    untold = _outside_table(seen, rows, fits)
+    if untold is not None:
+        return untold
+    if not fits:
+        return Match("none", (), None, outside(seen, _counts(seen, rows)))
+    return _judged([seen], fits)
+
+
+def _fits(
+    seen: Observation, rows: Sequence[SignalRow], mode: Mode | None
+) -> list[_Placed]:
+    """Return the rows that one observation allows, near ones beside exact ones."""
+    found = []
+    for row in rows:
+        signal = row.signal
+        fit = (
+            fit_joint([seen], signal, mode)
+            if isinstance(signal, SeveralLamps)
+            else fit_row(seen, signal, mode)
+        )
+        if fit is not None:
+            found.append(_Placed(row, fit))
+    return _without_near(found, _own_colour(seen, rows))
+
+
+def _own_colour(seen: Observation, rows: Sequence[SignalRow]) -> set[str]:
+    """Return the documents that have a lamp of the very colour reported."""
+    told = {colour.strip().casefold() for colour in seen.colour}
+    return {
+        row.document
+        for row in rows
+        if (lamp := lamp_of(row.signal)) is not None
+        and (lamp.colour or "").strip().casefold() in told
+    }
+
+
+def _without_near(found: Sequence[_Placed], own_colour: set[str]) -> list[_Placed]:
+    """Drop near rows that have no right to stand: never round, never recolour.
+
+    A count one off stands only beside the exact count in the same document; a colour
+    called by another name only where the document has no lamp of the very colour. A
+    code that looks the same stands alone, at full weight, where none is the same.
+    """
+    kept = []
+    for one in found:
+        peers = [other for other in found if other.row.document == one.row.document]
+        exact = [other for other in peers if not other.fit.near]
+        if "count" in one.fit.near and not any(
+            "count" in other.fit.matched for other in exact
+        ):
+            continue
+        if "colour" in one.fit.near and one.row.document in own_colour:
+            continue
+        alone = "glyph" in one.fit.near and not exact
+        kept.append(replace(one, fit=replace(one.fit, weight=1.0)) if alone else one)
+    return kept
+
+
+def _counts(
+    seen: Observation, rows: Iterable[SignalRow]
+) -> Mapping[str, tuple[int, ...]]:
+    """Return the counts that each document lists for the lamp seen."""
+    found: dict[str, set[int]] = {}
+    for row in rows:
+        if isinstance(row.signal, CountPerWindow | GroupThenPause):
+            lamp = lamp_of(row.signal)
+            if lamp is not None and fit_lamp(seen, lamp) is not None:
+                found.setdefault(row.document, set()).add(row.signal.count)
+    return {name: tuple(sorted(found[name])) for name in sorted(found)}
+
+
+def _outside_table(
+    seen: Observation, rows: Sequence[SignalRow], fits: Sequence[_Placed]
+) -> Match | None:
+    """Say that a count is in no table, though an even blink would still be possible."""
+    if not seen.count or seen.pause == "none":
+        return None
+    listed = _counts(seen, rows)
+    if not listed or any(not isinstance(one.row.signal, EvenBlink) for one in fits):
+        return None
+    blinks = sorted({one.row.signal.meaning for one in fits})
+    return Match("none", (), None, outside(seen, listed, blinks))
+
+
+def _judged(seen: Sequence[Observation], placed: Sequence[_Placed]) -> Match:
+    candidates = tuple(sorted((_candidate(one) for one in placed), key=_order))
+    kinds = {_form(one) for one in placed}
+    open_pause = any(one.pause is None and one.state != "display" for one in seen)
+    mixed = open_pause and _mixed_in_one_document(placed)
+    uncounted = any("count" in one.fit.assumed - one.fit.near for one in placed)
+    even_only = open_pause and kinds == {"even"}
+    if uncounted or even_only:
+        must = "pause" if mixed or even_only else "count"
+        question = best_question(candidates, seen, must)
+        if question is None or question.slot != must:
+            question = plain_question(must, candidates)
+        reason = need_pause() if must == "pause" else need_count()
+        return Match("not_decodable", candidates, question, reason)
+    if _counted_otherwise(seen, placed):
+        question = best_question(candidates, seen)
+        return Match("not_decodable", candidates, question, count_over(placed[0].row))
+    if len(candidates) == 1:
+        return Match("exact", candidates, None)
+    question = best_question(candidates, seen, "pause" if mixed else None)
+    return Match("several", candidates, question)
+
+
+def _form(one: _Placed) -> str:
+    match one.row.signal:
+        case EvenBlink():
+            return "even"
+        case CountPerWindow() | GroupThenPause():
+            return "count"
+        case _:
+            return "other"
+
+
+def _mixed_in_one_document(placed: Sequence[_Placed]) -> bool:
+    """Return whether only the pause tells two rows of one document apart."""
+    forms: dict[str, set[str]] = {}
+    for one in placed:
+        forms.setdefault(one.row.document, set()).add(_form(one))
+    return any({"even", "count"} <= held for held in forms.values())
+
+
+def _counted_otherwise(seen: Sequence[Observation], placed: Sequence[_Placed]) -> bool:
+    """Return whether flashes were counted over another time than every row's."""
+    if len(seen) != 1 or seen[0].window_s is None or seen[0].pause == "seen":
+        return False
+    return all(
+        isinstance(one.row.signal, CountPerWindow)
+        and not same_window(seen[0], one.row.signal)
+        for one in placed
+    )
+
+
+def _candidate(one: _Placed) -> Candidate:
+    both = one.fit.assumed - one.fit.matched | one.fit.near
+    agreed = one.fit.matched - both
+    return Candidate(one.row, _told(agreed), _told(both), one.fit.weight)
+
+
+def _told(slots: Iterable[str]) -> tuple[str, ...]:
+    return tuple(
+        sorted(slots, key=lambda s: (SLOTS.index(s) if s in SLOTS else len(SLOTS), s))
+    )
+
+
+def _order(one: Candidate) -> tuple[float, bool, int, str]:
+    possible = one.row.unit_match == "possible"
+    return (-one.weight, possible, len(one.assumed), one.row.gid)
+
+
+def _merged(matches: Sequence[Match]) -> Match:
+    """Put the readings of lamps that have nothing to do with each other together.
+
+    What could be read stands; what could not adds its question.
+    """
+    if len(matches) == 1:
+        return matches[0]
+    read = [one for one in matches if one.verdict in ("exact", "several")]
+    if not read:
+        open_ones = [one for one in matches if one.verdict == "not_decodable"]
+        return (open_ones or list(matches))[0]
+    best: dict[str, Candidate] = {}
+    for one in read:
+        for candidate in one.candidates:
+            held = best.setdefault(candidate.row.gid, candidate)
+            if candidate.weight > held.weight:
+                best[candidate.row.gid] = candidate
+    asked = [one.question for one in matches if one.question is not None]
+    question = max(asked, key=lambda split: split.gain_bits, default=None)
+    several = any(one.verdict == "several" for one in read)
+    reason = "; ".join(one.reason for one in matches if one.reason)
+    candidates = tuple(sorted(best.values(), key=_order))
+    return Match("several" if several else "exact", candidates, question, reason)
