@@ -47,17 +47,17 @@ def repair(text: str) -> str:
     text = text.replace("\r\n", "\n").replace("\r", "\n")
     text = text.replace("\x0b", "\n").replace("\x0c", "\n").replace("\u2028", "\n")
     text = text.replace("\u00ad\n", "").replace("\ufffe\n", "").replace("\x02\n", "")
-    pieces: list[str] = []
-    run: list[str] = []
-    for char in text:
-        if unicodedata.decomposition(char).startswith(_KEEP):
-            pieces.extend((_folded("".join(run)), char))
-            run.clear()
-        elif kept := _kept(char):
-            run.append(kept)
-    pieces.append(_folded("".join(run)))
-    lines = _LEADER.sub(r"\1 ", "".join(pieces)).split("\n")
+    signs = set(text)
+    text = text.translate({ord(sign): _kept(sign) for sign in signs})
+    keep = "".join(filter(_stays, sorted(signs)))
+    parts = re.split(f"([{re.escape(keep)}])", text) if keep else [text]
+    whole = "".join(part if part and part in keep else _folded(part) for part in parts)
+    lines = _LEADER.sub(r"\1 ", whole).split("\n")
     return "\n".join(line.rstrip() for line in lines)
+
+
+def _stays(char: str) -> bool:
+    return unicodedata.decomposition(char).startswith(_KEEP)
 
 
 def _folded(run: str) -> str:
