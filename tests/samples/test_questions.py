@@ -73,7 +73,7 @@ def page_stems(document: str, page: int) -> frozenset[str]:
 def share_in_common(entry: Entry) -> float:
     """Part of a question's stems that its page has too, 0 to 1."""
     asked = stems(entry["text"])
-    shared: set[str] = asked & page_stems(entry["document"], entry["page"])
+    shared = asked & page_stems(entry["document"], entry["page"])
     return len(shared) / len(asked)
 
 
@@ -84,7 +84,7 @@ def targets(entry: Entry) -> list[tuple[str, int]]:
 
 
 def part_kept(group: list[Entry]) -> float:
-    return sum(entry["set"] == "kept" for entry in group) / len(group)
+    return [entry["set"] for entry in group].count("kept") / len(group)
 
 
 def test_there_are_questions_enough() -> None:
