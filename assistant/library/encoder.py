@@ -6,10 +6,12 @@ Torch is never imported here. `ingest.export` writes the folder that
 
 from __future__ import annotations
 
+import hashlib
 import importlib.util
 import json
 from collections.abc import Sequence
 from dataclasses import asdict
+from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Protocol
 
@@ -32,7 +34,7 @@ MAX_TOKENS = 250
 EXPORTS = "encoders"
 MANIFEST, MODEL, TOKENIZER = "manifest.json", "model.onnx", "tokenizer.json"
 INPUTS = ("ids", "mask")
-EXPORT = "faultleaf doctor --export"
+EXPORT = "faultleaf library embed"
 
 
 class Encoder(Protocol):
@@ -59,21 +61,32 @@ class OnnxEncoder:
     """The exported model: tokens, ONNX Runtime, mean pooling, unit length.
 
     Texts go through one at a time, so a text has the same vector to the bit
-    whatever it came with; at these lengths batches would gain a tenth.
+    whatever it came with; at these lengths batches would gain a tenth. Nothing is
+    loaded before the first text: a turn that needs no vector does not wait.
 
     Raises
     ------
     InputError
         From both embed methods for a text of more than `manifest.max_tokens`
         tokens: it is never cut.
+    LibraryError
+        From both, when the export is damaged.
     """
 
     def __init__(self, folder: Path, manifest: Manifest, threads: int) -> None:
         self.manifest = manifest
         self.model_hash = manifest.model_hash
         self.dimension = manifest.dimension
-        self._counter = TokenCounter(folder / TOKENIZER)
-        self._session = _session(folder / MODEL, threads)
+        self._folder = folder
+        self._threads = threads
+
+    @cached_property
+    def _counter(self) -> TokenCounter:
+        return TokenCounter(self._folder / TOKENIZER)
+
+    @cached_property
+    def _session(self) -> Any:  # noqa: ANN401 - ONNX Runtime has no types
+        return _session(self._folder, self._threads)
 
     def count_tokens(self, text: str) -> int:
         """Return the length of a text in tokens, special tokens counted."""
@@ -176,32 +189,57 @@ def read_manifest(folder: Path) -> Manifest:
     try:
         said = json.loads((folder / MANIFEST).read_text("utf-8"))
         return Manifest(**{name: said[name] for name in Manifest.__dataclass_fields__})
-    except (OSError, ValueError, KeyError) as error:
-        raise LibraryError(
-            f"the exported encoder in {folder} cannot be used: {error}",
-            f"delete that folder, then run: {EXPORT}",
-        ) from error
+    except (OSError, ValueError, KeyError, TypeError) as error:
+        raise _damaged(folder, str(error)) from error
 
 
 def load_encoder(settings: Settings) -> Encoder | None:
-    """Open the exported encoder; None when there is no export.
+    """Open the exported encoder; None when there is no export. Never imports torch.
 
     Raises
     ------
     LibraryError
-        When there is one, but it is damaged.
+        When there is one, but its files are not all there.
     """
     folder = export_folder(settings)
     if folder is None:
         return None
-    manifest = read_manifest(folder)
+    for name, noted in _noted_files(folder).items():
+        file = folder / name
+        if not file.is_file() or file.stat().st_size != noted["bytes"]:
+            raise _damaged(folder, f"{name} is missing or cut short")
+    return OnnxEncoder(folder, read_manifest(folder), settings.threads)
+
+
+def verify_export(folder: Path) -> list[str]:
+    """Return the files of an export that are not as they were written."""
+    return [
+        f"{name} is not the file that was exported"
+        for name, noted in sorted(_noted_files(folder).items())
+        if not (folder / name).is_file() or fingerprint(folder / name) != noted
+    ]
+
+
+def fingerprint(file: Path) -> dict[str, object]:
+    """Return the size and sha256 of a file, as `manifest.json` notes them."""
+    with file.open("rb") as opened:
+        digest = hashlib.file_digest(opened, "sha256").hexdigest()
+    return {"bytes": file.stat().st_size, "sha256": digest}
+
+
+def _noted_files(folder: Path) -> dict[str, dict[str, object]]:
     try:
-        return OnnxEncoder(folder, manifest, settings.threads)
-    except Exception as error:  # ONNX Runtime's errors share no public base
-        raise LibraryError(
-            f"the exported encoder in {folder} cannot be loaded: {error}",
-            f"delete that folder, then run: {EXPORT}",
-        ) from error
+        noted = json.loads((folder / MANIFEST).read_text("utf-8"))["files"]
+    except (OSError, ValueError, KeyError, TypeError) as error:
+        raise _damaged(folder, str(error)) from error
+    return dict(noted)
+
+
+def _damaged(folder: Path, why: str) -> LibraryError:
+    return LibraryError(
+        f"the exported encoder in {folder} cannot be used: {why}",
+        f"delete that folder, then run: {EXPORT}",
+    )
 
 
 def manifest_json(manifest: Manifest, **more: object) -> str:
@@ -209,19 +247,22 @@ def manifest_json(manifest: Manifest, **more: object) -> str:
     return json.dumps({**asdict(manifest), **more}, indent=2, sort_keys=True) + "\n"
 
 
-def _session(model: Path, threads: int) -> Any:  # noqa: ANN401 - no types
+def _session(folder: Path, threads: int) -> Any:  # noqa: ANN401 - no types
     import onnxruntime
 
     options = onnxruntime.SessionOptions()
     options.intra_op_num_threads = threads
     options.inter_op_num_threads = 1
-    options.log_severity_level = 3
+    options.log_severity_level = 4
     # Repacking the weights would cost a cold start more than it gives back, and
     # keep it from running on the mapped file.
     options.add_session_config_entry("session.disable_prepacking", "1")
     options.graph_optimization_level = (
         onnxruntime.GraphOptimizationLevel.ORT_ENABLE_BASIC
     )
-    return onnxruntime.InferenceSession(
-        str(model), options, providers=["CPUExecutionProvider"]
-    )
+    try:
+        return onnxruntime.InferenceSession(
+            str(folder / MODEL), options, providers=["CPUExecutionProvider"]
+        )
+    except Exception as error:  # its errors share no public base
+        raise _damaged(folder, str(error)) from error

@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from typing import TYPE_CHECKING
 
-from assistant.errors import InputError
+from assistant.errors import InputError, LibraryError
 from assistant.library.asked import asked
 from assistant.library.candidates import Gathered, gather
 from assistant.library.encoder import EXPORT, Encoder
@@ -154,9 +154,12 @@ class Search:
             return None, f"keywords only: {difference}; {EMBED_AGAIN}"
         if not query.strip():
             return None, "keywords only: nothing was asked"
-        if self._encoder.count_tokens(query) > self._encoder.manifest.max_tokens:
+        try:
+            return self._encoder.embed_query(query), ""
+        except InputError:
             return None, "keywords only: the question is too long to be embedded"
-        return self._encoder.embed_query(query), ""
+        except LibraryError as error:
+            return None, f"keywords only: {error.what}; {error.hint}"
 
     def _hits(self, gathered: Gathered, field: Field, limit: int) -> tuple[Hit, ...]:
         found = self._lookup.passages(gathered.evidence.keys())

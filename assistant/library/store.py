@@ -180,7 +180,9 @@ class LibraryStore(Documents):
             self.put_note("manifest", json.dumps(asdict(manifest), sort_keys=True))
 
 
-EMBED_AGAIN = "go back to that encoder, or embed all anew: faultleaf library set"
+EMBED_AGAIN = (
+    "go back to that encoder, or embed all anew: faultleaf library embed --anew"
+)
 
 
 def mismatch(pinned: Manifest | None, offered: Manifest) -> str:
