@@ -2,18 +2,27 @@
 
 from __future__ import annotations
 
-from datetime import timedelta
+from datetime import UTC, datetime, timedelta
+from typing import Annotated
 
-from pydantic import AwareDatetime, model_validator
+from pydantic import AfterValidator, AwareDatetime, model_validator
 
 from assistant.record import Record
+
+
+def _in_utc(at: datetime) -> datetime:
+    """Return the instant in UTC: sums and comparisons in a zone follow its clocks."""
+    return at.astimezone(UTC)
+
+
+Instant = Annotated[AwareDatetime, AfterValidator(_in_utc)]
 
 
 class Moment(Record):
     """An instant known to lie between two; both inclusive, UTC."""
 
-    earliest: AwareDatetime
-    latest: AwareDatetime
+    earliest: Instant
+    latest: Instant
 
     @model_validator(mode="after")
     def _ordered(self) -> Moment:
