@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections import Counter
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
@@ -10,17 +9,16 @@ from pathlib import PurePosixPath
 
 from assistant.library.types import Document, Page, PageStatus, Passage, TableRow
 from ingest.blocks import Carried, lines_of
-from ingest.cleaning import clean, running_lines
+from ingest.cleaning import clean
 from ingest.headings import Look, headings
 from ingest.identify import identify
 from ingest.passages import passages
 from ingest.quality import judge
 from ingest.readers.base import FileFacts, RawPage
+from ingest.running import numbers_of, running_lines
 from ingest.tables import table_rows
 
 LABEL_LEAST = 3
-_LAST_NUMBER = re.compile(r"(\d{1,4})\D*$")
-_FIRST_NUMBER = re.compile(r"^\D*(\d{1,4})")
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,8 +121,9 @@ def printed_labels(
     votes: Counter[int] = Counter()
     for number, (text, lines) in enumerate(zip(texts, running, strict=True), start=1):
         rows = text.split("\n")
-        seen = {int(n) for at in lines for n in _numbers(rows[at])}
-        votes.update(printed - number for printed in seen)
+        printed = {n for at in lines for n in numbers_of(rows[at])[:1]}
+        printed |= {n for at in lines for n in numbers_of(rows[at])[-1:]}
+        votes.update(each - number for each in printed)
     if not votes:
         return plain
     # Of equal votes the smaller distance: years and model numbers lie far off.
@@ -136,8 +135,3 @@ def printed_labels(
         str(number + distance) if number + distance > 0 else ""
         for number in range(1, len(labels) + 1)
     ]
-
-
-def _numbers(line: str) -> set[str]:
-    found = (_FIRST_NUMBER.search(line), _LAST_NUMBER.search(line))
-    return {match[1] for match in found if match}
