@@ -88,18 +88,21 @@ def _columns(header: list[str], line: int, written: Written) -> Mapping[str, _Co
         )
         return {}
     columns: dict[str, _Column] = {}
+    meant: set[str] = set()
     for place, cell in enumerate(header):
         word, _, unit = cell.partition(" ")
         name = word.casefold()
         if name not in COLUMNS:
-            hint = suggest(name, COLUMNS) or f"known: {', '.join(COLUMNS)}"
+            near = suggest(name, COLUMNS)
+            meant.add(near)
+            hint = near or f"known: {', '.join(COLUMNS)}"
             written.report(line, f"unknown column `{cell}`", hint)
         elif name in columns:
             written.report(line, f"column `{name}` is written twice")
         else:
             columns[name] = _Column(place, unit.strip().strip("()[]"))
     for name in NEEDED:
-        if name not in columns:
+        if name not in columns and f"did you mean `{name}`?" not in meant:
             written.report(line, f"column `{name}` is missing", f"header {EXAMPLE}")
     return columns
 

@@ -150,6 +150,7 @@ def _rising(record: object, fields: tuple[str, ...], at: Path) -> Iterator[Findi
 def _check(item: CheckBase) -> Iterator[Finding]:
     allowed = results_of(item)
     named = [outcome.result for outcome in item.outcomes]
+    meant = {suggest(result, allowed) for result in named if result not in allowed}
     for place, result in enumerate(named):
         at: Path = ("outcomes", place, "result")
         if result not in allowed:
@@ -159,7 +160,7 @@ def _check(item: CheckBase) -> Iterator[Finding]:
             yield Finding(at, f"result `{result}` is there already")
     if isinstance(item, LookCheck):
         for option in item.options:
-            if option not in named:
+            if option not in named and f"did you mean `{option}`?" not in meant:
                 yield Finding(("options",), f"option `{option}` has no outcome")
     if isinstance(item, BandCheck):
         yield from _band(item)
