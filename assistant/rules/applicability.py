@@ -53,7 +53,10 @@ _MODELS = {"outdoor": ("outdoor_model",), "indoor": ("indoor_model",)}
 def match_scopes(scopes: tuple[Scope, ...], plate: Plate) -> Verdict:
     """Return how a unit fits alternatives, of which one must agree in every field.
 
-    No scope, or one that states nothing, leaves it possible.
+    No scope, or one that states nothing, leaves it possible. Alternatives for the
+    outdoor and for the indoor unit describe halves of one system: where one half's
+    model is known and fits none of its own, an unknown other half does not keep the
+    whole possible.
 
     Examples
     --------
@@ -65,11 +68,22 @@ def match_scopes(scopes: tuple[Scope, ...], plate: Plate) -> Verdict:
     >>> match_scopes(scopes, Plate(outdoor_model="KX36A"))
     'excluded'
     """
-    verdicts = [_scope(scope, plate) for scope in scopes]
-    for verdict in ("confirmed", "possible"):
-        if verdict in verdicts:
-            return verdict
-    return "excluded" if verdicts else "possible"
+    if not scopes:
+        return "possible"
+    by_role: dict[str, list[Verdict]] = {}
+    for scope in scopes:
+        by_role.setdefault(scope.unit_role or "", []).append(_scope(scope, plate))
+    if any("confirmed" in verdicts for verdicts in by_role.values()):
+        return "confirmed"
+    told = [by_role[role] for role in by_role if _is_told(role, plate)]
+    deciding = told or list(by_role.values())
+    fits = any("possible" in verdicts for verdicts in deciding)
+    return "possible" if fits else "excluded"
+
+
+def _is_told(role: str, plate: Plate) -> bool:
+    """Whether a role's own model is known, or its scopes ask for no one's model."""
+    return role not in _MODELS or any(getattr(plate, slot) for slot in _MODELS[role])
 
 
 def match_both(
