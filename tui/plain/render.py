@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime, tzinfo
 
@@ -22,13 +22,13 @@ from assistant.dialogue.answer import (
 from assistant.units.quantity import Quantity
 from assistant.units.show import format_quantity
 from tui.plain.moments import length, local_time
-from tui.plain.text import excerpt, wrap
+from tui.plain.text import excerpt, excerpt_lines, one_line, wrap, wrap_kept
 
 STATUS_WORDS: dict[Status, str] = {
-    "stop": "STOP. Do this first; the rest waits.",
-    "refused": "NO. That is not done; here is the safe way.",
-    "unit_lockout": "LOCKED OUT. The unit will not start by itself.",
-    "waiting": "WAIT. Do not judge it before the time below.",
+    "stop": "STOP. Do this first.",
+    "refused": "NO. Here is the safe way.",
+    "unit_lockout": "LOCKED OUT. It will not start by itself.",
+    "waiting": "WAIT. It is too early to judge.",
     "asking": "QUESTION. One thing is needed first.",
     "answered": "ANSWER.",
     "not_found": "NOT FOUND in this library.",
@@ -70,6 +70,7 @@ RANK_WORDS = {
     "common": "common practice",
 }
 QUOTE_LENGTH = 220
+PASSAGE_LENGTH = 420
 INDENT = "  "
 
 
@@ -86,13 +87,14 @@ class Frame:
 def answer_lines(answer: Answer, frame: Frame) -> list[str]:
     """Return an answer as lines, the status first."""
     first = [STATUS_WORDS[answer.status]]
+    said = [one_line(each.text).casefold() for each in answer.statements]
     cautions = list(_cautions(answer.cautions, frame))
     blocks = [
         list(_statements(answer.statements, frame)),
-        list(_decodes(answer.decodes, frame)),
+        list(_decodes(answer.decodes, said, frame)),
         list(_waits(answer.waits, frame)),
         list(_stops(answer.stops, frame)),
-        list(_verdicts(answer.verdicts, frame)),
+        list(_verdicts(answer.verdicts, said, frame)),
         list(_causes(answer.causes, frame)),
         list(_next_check(answer.next_check, frame)),
         list(_question(answer, frame)),
@@ -130,44 +132,66 @@ def basis_words(statement: Statement) -> str:
 
 
 def _statements(statements: Sequence[Statement], frame: Frame) -> Iterator[str]:
+    quoted: set[tuple[str, str]] = set()
     for statement in statements:
+        if statement.basis == "passage":
+            yield from _passage(statement, frame)
+            continue
         yield from wrap(statement.text, frame.width, "* ")
         yield from wrap(f"[{basis_words(statement)}]", frame.width, INDENT)
-        yield from _sources(statement.sources, frame)
+        yield from _sources(statement.sources, frame, quoted)
 
 
-def _sources(sources: Sequence[SourceRef], frame: Frame) -> Iterator[str]:
-    shown: set[tuple[str, str]] = set()
-    for source in sources:
+def _passage(statement: Statement, frame: Frame) -> Iterator[str]:
+    """Yield a passage verbatim, line by line, under its place."""
+    places = "; ".join(place_of(source) for source in statement.sources)
+    yield from wrap(f"{places} [{basis_words(statement)}]", frame.width, "* ")
+    for line in excerpt_lines(statement.text, PASSAGE_LENGTH):
+        yield from wrap_kept(line, frame.width, INDENT * 2)
+
+
+def _sources(
+    sources: Sequence[SourceRef],
+    frame: Frame,
+    quoted: set[tuple[str, str]] | None = None,
+) -> Iterator[str]:
+    """Yield places with their words; words already `quoted` are not repeated."""
+    seen = set() if quoted is None else quoted
+    for source in dict.fromkeys(sources):
+        place = place_of(source)
         quote = excerpt(source.quote, QUOTE_LENGTH)
-        key = (place_of(source), quote)
-        if key in shown:
-            continue
-        shown.add(key)
-        yield from wrap(key[0] + (":" if quote else ""), frame.width, INDENT)
-        if quote:
+        fresh = bool(quote) and (place, quote) not in seen
+        seen.add((place, quote))
+        yield from wrap(place + (":" if fresh else ""), frame.width, INDENT)
+        if fresh:
             yield from wrap(f'"{quote}"', frame.width, INDENT * 2)
 
 
-def _decodes(decodes: Sequence[Decode], frame: Frame) -> Iterator[str]:
+def _decodes(
+    decodes: Sequence[Decode], said: Collection[str], frame: Frame
+) -> Iterator[str]:
+    """Name the rows; what they mean is left out where a statement says it."""
     for decode in decodes:
         doubt = "" if decode.unit_confirmed else " (unit not confirmed)"
-        yield from wrap(f"{DECODE_WORDS[decode.verdict]}{doubt}:", frame.width)
-        if decode.reason:
-            yield from wrap(decode.reason, frame.width, INDENT)
+        told = DECODE_WORDS[decode.verdict] + doubt
+        reason = decode.reason if _unsaid(decode.reason, said) else ""
+        yield from wrap(f"{told}: {reason}", frame.width)
         for candidate in decode.candidates:
-            kind = "fault" if candidate.is_fault else "no fault"
-            yield from wrap(
-                f"{candidate.id}: {candidate.meaning} ({kind})", frame.width, "- "
-            )
+            text = candidate.id
+            if _unsaid(candidate.meaning, said):
+                kind = "fault" if candidate.is_fault else "no fault"
+                text += f": {candidate.meaning} ({kind})"
             if candidate.matched:
-                fits = ", ".join(candidate.matched)
-                yield from wrap(f"fits: {fits}", frame.width, INDENT)
+                text += f"; fits {', '.join(candidate.matched)}"
             if candidate.assumed:
-                taken = ", ".join(candidate.assumed)
-                yield from wrap(f"assumed, not told: {taken}", frame.width, INDENT)
-            for source in candidate.sources[:1]:
-                yield from wrap(place_of(source), frame.width, INDENT)
+                text += f"; not told: {', '.join(candidate.assumed)}"
+            yield from wrap(text.replace("_", " "), frame.width, "- ")
+
+
+def _unsaid(text: str, said: Collection[str]) -> bool:
+    """Whether no statement holds a text already."""
+    wanted = one_line(text).casefold().rstrip(".")
+    return bool(wanted) and not any(wanted in each for each in said)
 
 
 def _waits(waits: Sequence[WaitShown], frame: Frame) -> Iterator[str]:
@@ -246,13 +270,15 @@ def _next_check(check: NextCheck | None, frame: Frame) -> Iterator[str]:
     yield from _sources(check.sources, frame)
 
 
-def _verdicts(verdicts: Sequence[VerdictShown], frame: Frame) -> Iterator[str]:
+def _verdicts(
+    verdicts: Sequence[VerdictShown], said: Collection[str], frame: Frame
+) -> Iterator[str]:
     for verdict in verdicts:
         yield from wrap(
             f"Verdict: {VERDICT_WORDS[verdict.result]} ({verdict.check})", frame.width
         )
-        figures = figures_words(verdict)
-        for text in (verdict.reason, figures):
+        reason = verdict.reason if _unsaid(verdict.reason, said) else ""
+        for text in (reason, figures_words(verdict)):
             if text:
                 yield from wrap(text, frame.width, INDENT)
         if verdict.formula:
