@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from pathlib import PurePosixPath
@@ -12,13 +11,12 @@ from ingest.blocks import Carried, lines_of
 from ingest.cleaning import clean
 from ingest.headings import Look, headings
 from ingest.identify import identify
+from ingest.labels import printed_labels
 from ingest.passages import passages
 from ingest.quality import judge
 from ingest.readers.base import FileFacts, RawPage
-from ingest.running import numbers_of, running_lines
+from ingest.running import running_lines
 from ingest.tables import table_rows
-
-LABEL_LEAST = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,35 +101,3 @@ def _cut(
         found.extend(passages(page.number, page.text, kept, count))
         rows.extend(table_rows(page.number, kept))
     return tuple(found), tuple(rows)
-
-
-def printed_labels(
-    labels: Sequence[str],
-    texts: Sequence[str],
-    running: Sequence[frozenset[int]],
-) -> list[str]:
-    """Return the page numbers as printed.
-
-    The file's own labels stand. Where it has none (they count from 1), the number
-    in the running lines does, if it keeps one distance to the physical page.
-    """
-    plain = [str(number) for number in range(1, len(labels) + 1)]
-    if list(labels) != plain:
-        return list(labels)
-    votes: Counter[int] = Counter()
-    for number, (text, lines) in enumerate(zip(texts, running, strict=True), start=1):
-        rows = text.split("\n")
-        printed = {n for at in lines for n in numbers_of(rows[at])[:1]}
-        printed |= {n for at in lines for n in numbers_of(rows[at])[-1:]}
-        votes.update(each - number for each in printed)
-    if not votes:
-        return plain
-    # Of equal votes the smaller distance: years and model numbers lie far off.
-    distance, agreed = min(votes.items(), key=lambda vote: (-vote[1], abs(vote[0])))
-    told = sum(1 for lines in running if lines)
-    if distance == 0 or agreed < max(LABEL_LEAST, told / 2):
-        return plain
-    return [
-        str(number + distance) if number + distance > 0 else ""
-        for number in range(1, len(labels) + 1)
-    ]

@@ -123,6 +123,8 @@ def _walk_folder(
     root: Path, leave_out: Path | None
 ) -> Iterator[Candidate | Refusal | Path]:
     refused: list[Refusal] = []
+    files: list[Candidate] = []
+    packs: list[Path] = []
 
     def note(error: OSError) -> None:
         where = str(error.filename)
@@ -132,17 +134,21 @@ def _walk_folder(
         here = Path(folder)
         if PACK_FILE in names:
             inner.clear()
-            yield here
+            packs.append(here)
             continue
-        inner[:] = sorted(
+        inner[:] = [
             name
             for name in inner
             if not name.startswith(".") and not _same(here / name, leave_out)
-        )
-        for name in sorted(names):
-            if not name.startswith((".", "~$")) and name.lower() not in _LITTER:
-                yield Candidate(here / name, (here / name).relative_to(root).as_posix())
-    yield from refused
+        ]
+        files += [
+            Candidate(here / name, (here / name).relative_to(root).as_posix())
+            for name in names
+            if not name.startswith((".", "~$")) and name.lower() not in _LITTER
+        ]
+    yield from sorted(files, key=lambda each: each.path)
+    yield from sorted(packs)
+    yield from sorted(refused, key=lambda each: each.path)
 
 
 def _same(folder: Path, other: Path | None) -> bool:

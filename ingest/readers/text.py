@@ -73,16 +73,14 @@ def _candidates(data: bytes) -> tuple[str, ...]:
 
 
 def _printable(text: str, *, guessed: bool) -> bool:
-    """Whether nearly all is printable; a guessed UTF-16 must also be Western.
+    """Whether nearly all is printable; a guessed UTF-16 must be half ASCII.
 
     Any even run of bytes decodes as UTF-16, mostly into East Asian signs.
     """
     sample = text[:200_000]
-    limit = 0x3000 if guessed else 0x110000
-    good = sum(
-        (char.isprintable() and ord(char) < limit) or char in "\n\r\t\f"
-        for char in sample
-    )
+    if guessed and 2 * sum(map(str.isascii, sample)) < len(sample):
+        return False
+    good = sum(char.isprintable() or char in "\n\r\t\f" for char in sample)
     return good >= PRINTABLE_SHARE * len(sample) and "\0" not in sample
 
 
