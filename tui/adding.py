@@ -43,12 +43,16 @@ def add_paths(
     from ingest.packs import take_pack
     from ingest.pipeline import Ingested, Options, add
 
+    warnings: list[str] = []
+
     def taking(folder: Path) -> None:
-        take_pack(folder, store)
+        proved = take_pack(folder, store)
+        warnings.extend(str(each) for each in proved.warnings)
 
     options = Options(password=password, add_pack=taking)
     for step in add(paths, store, count=token_counter(settings), options=options):
         if isinstance(step, Ingested):
+            step.warnings.extend(warnings)
             return step
         draw(step, console)
     raise FaultleafError("adding ended without a result")

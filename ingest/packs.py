@@ -1,0 +1,97 @@
+"""A rule pack into the library: loaded, proved against the pages, put in force."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from assistant.dialogue.knowledge import Knowledge
+from assistant.errors import InputError, PackError
+from assistant.library.store import LibraryStore
+from assistant.rules.kinds import PackDocument
+from assistant.rules.loader import load_pack_with_lines
+from assistant.rules.mistakes import Mistake
+from assistant.rules.pack import Pack
+from assistant.rules.stored import dump_pack, pack_sha256, read_stored
+from assistant.rules.verify import PageText, verify_pack
+
+NOT_IN_FORCE = "correct the lines named, then add the pack again; it is not in force"
+
+
+@dataclass(frozen=True, slots=True)
+class Proved:
+    """A pack and everything that speaks against it."""
+
+    pack: Pack
+    mistakes: tuple[Mistake, ...]
+
+    @property
+    def errors(self) -> tuple[Mistake, ...]:
+        """What keeps it out of force."""
+        return tuple(each for each in self.mistakes if each.severity == "error")
+
+    @property
+    def warnings(self) -> tuple[Mistake, ...]:
+        """What does not, and should be seen to."""
+        return tuple(each for each in self.mistakes if each.severity == "warning")
+
+
+def take_pack(folder: Path, store: LibraryStore) -> Proved:
+    """Put the pack of a folder in force, in place of an earlier version of it.
+
+    Raises
+    ------
+    PackError
+        With every mistake and every source that does not stand. Nothing of the
+        pack is in force then; an earlier version stays as it was.
+    """
+    with store.transaction():
+        proved = prove_folder(folder, store)
+        if proved.errors:
+            raise PackError(tuple(str(each) for each in proved.errors), NOT_IN_FORCE)
+        head = proved.pack.head
+        payload = dump_pack(proved.pack)
+        store.put_pack(head.id, head.version, pack_sha256(proved.pack), payload)
+    return proved
+
+
+def prove_folder(folder: Path, store: LibraryStore) -> Proved:
+    """Load the pack of a folder and prove it against the library.
+
+    Raises
+    ------
+    PackError
+        When it cannot be loaded, with every mistake.
+    """
+    pack, lines = load_pack_with_lines(folder)
+    return Proved(pack, verify_pack(pack, page_text_of(store), lines))
+
+
+def prove_stored(pack_id: str, store: LibraryStore) -> Proved:
+    """Prove a pack in force against the library as it is now.
+
+    Raises
+    ------
+    InputError
+        When no pack of that id is in force.
+    """
+    stored = {pack.id: pack for pack in store.packs()}
+    if pack_id not in stored:
+        known = ", ".join(stored) or "none"
+        raise InputError(
+            f"no rule pack {pack_id!r} is in force; in force: {known}",
+            "name a pack's folder or its id",
+        )
+    pack = read_stored(stored[pack_id].payload)
+    return Proved(pack, verify_pack(pack, page_text_of(store)))
+
+
+def page_text_of(store: LibraryStore) -> PageText:
+    """Return what gives the text of a page of a document that a pack names."""
+    knowledge = Knowledge(documents=store.documents())
+
+    def page_text(named: PackDocument, page: int) -> str | None:
+        document = knowledge.document_of(named)
+        return store.page_text(document.sha256, page) if document else None
+
+    return page_text
