@@ -1,0 +1,257 @@
+"""What a lamp does: counted flashes, blinking, steady, dark; each with its span."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+from typing import Any
+
+from assistant.language.claims import NUMBER, negated, rx
+from assistant.language.lexicon.lamps import (
+    DARK,
+    FAST,
+    FLASH,
+    NO_PAUSE,
+    PAUSE,
+    SLOW,
+    STEADY,
+)
+from assistant.language.tokens import Tokens
+
+LARGEST = 99
+_N = r"(?:[0-9]{1,2}|once|twice|thrice|(?:a )?couple(?: of)?)"
+_UNIT = (
+    r"(?! ?(?:min|sec|hour|v|k|ohm|kohm|megohm|amp|psi|f|c|hz|day|week|lights|light|of "
+    r"(?:the|them)"
+    r"|other|others|am|pm|deg|a|years?|months?|units?|boards?|codes?|ac|dc|wires?|to "
+    r"go|more min)(?!\S))"
+)
+_COUNT = (
+    rf"(?P<n>{_N})(?: ?(?:or|to|-|/|maybe|or maybe|,|and sometimes|sometimes) "
+    rf"(?P<m>{_N}))?"
+)
+_WORDS = (
+    r"(?:quick |short |fast |slow |long |red |green |amber |yellow |orange |blue |"
+    r"white |light |led )*"
+)
+_COLOURED = r"(?P<colour>reds?|greens?|ambers?|yellows?|oranges?|blues?|whites?)"
+_ABOUT = (
+    r"(?:about |like |maybe |around |only |exactly |it is |a |each |code |up to |"
+    r"at |out |me |is |just )*"
+)
+_SECONDS = rf"(?P<every>{NUMBER}|few|couple(?: of)?) (?:sec|s)(?:onds)?"
+_GAP = rx(
+    r"(?:then|and|before|with|and then|after that|followed by|, then)(?: it| there is| "
+    r"a| the| long| short| dark| big| little| it just| she| of| about| [0-9]+ sec)* "
+    rf"{PAUSE}"
+    r"|(?:long|dark|short|clear|definite|[0-9]+ sec|a) (?:pause|gap|rest|break)|"
+    r"pauses? (?:in )?between"
+    r"|then (?:repeats?|does it again|again|starts over|over again|goes again|all over "
+    r"again)|with a (?:pause|gap|rest)|and repeats?|pause and repeat"
+)
+_NO_GAP = rx(NO_PAUSE)
+_WINDOW = rx(
+    r"(?:every|each|once every|per|over|in|within|during)(?: like| about| maybe| "
+    rf"around)* (?P<s>{NUMBER}) (?:sec|s)"
+)
+_GROUPS = rx(r"(?:watched|counted|saw|checked|timed|looked at|did)(?: it| them| that| "
+             r"the pattern| for)* (?P<g>twice|[0-9]{1,2})(?: times| rounds| groups| "
+             r"cycles| whole groups)?"
+             r"|(?P<h>[0-9]{1,2}) (?:rounds|groups|whole groups|cycles|times in a "
+             r"row)")  # fmt: skip
+_SLOW, _FAST = rx(SLOW), rx(FAST)
+_ON_OFF = rx(r"on (?:, )?off (?:, )?on(?: (?:, )?off)*|bright (?:then|and) dim|(?:kind "
+             r"of )?(?:breathing|fading in and out)(?: , bright then dim)?|dim (?:then|"
+             r"and) bright")  # fmt: skip
+_SHORT_LONG = rx(rf"(?P<n>{_N}) (?:shorts?|quick ones|quick|short (?:ones|{FLASH}))(?: "
+                 r"(?:and|then|,))?"
+                 rf" (?P<m>{_N}) (?:longs?|slow ones|slow|long (?:ones?|{FLASH}))"
+                 rf"|(?P<o>{_N}) longs?(?: (?:and|then|,))?"
+                 rf" (?P<p>{_N}) shorts?")  # fmt: skip
+_COUNTS: tuple[re.Pattern[str], ...] = (
+    rx(rf"{_COUNT} {_WORDS}{FLASH}(?: code| pattern| times| at a time)?"),
+    rx(rf"{FLASH} {_ABOUT}{_COUNT}(?: times| x)?(?: at a time)?{_UNIT}"),
+    rx(rf"{FLASH} {_COLOURED} {_ABOUT}{_COUNT}(?: times| x)?{_UNIT}"),
+    rx(rf"{_COUNT} {_COLOURED}(?! (?:light|lights|one|is|are|on|lit|wires?|wire|label|"
+       r"sticker|dot))"),
+    rx(r"(?:goes|going|does|doing|gives|giving|get|getting|got|counted|counting|count|"
+       r"count is|count of|see|seeing|saw|now at|blinkety|it is at|was|said|did) "
+       rf"{_ABOUT}{_COUNT}(?: times| x)?(?: at a time)?(?= then| ,|$| \.| every| and "
+       r"then| \?| !| in [0-9]| over [0-9]"
+       rf"| now| with a (?:pause|gap)| not [0-9])"),
+    rx(rf"{_COUNT}(?: times| x)?(?= (?:, |and |and then |then )+(?:it |there is |a |"
+       r"the |long |just "
+       r"|dark )*(?:rests?|pauses?|gap|stops?|goes dark|repeats?|breather|break|"
+       r"breaks|waits?))"),
+    rx(rf"{_COUNT}(?: times| x)?(?= every [0-9.]+ sec)"),
+    rx(r"(?:pattern|group|groups|burst|bursts|set|sets|round|rounds|count)(?: of| is|"
+       rf"s of)* {_COUNT}"),
+    rx(rf"{_COUNT} (?:times|x)(?= |$){_UNIT}"),
+)  # fmt: skip
+_NEED_LAMP = _COUNTS[8]
+_LAMPISH = rx(rf"{FLASH}|lights?|red|green|amber|yellow|orange|blue|white")
+_BLINK = rx(rf"(?:keeps (?:on )?|just |always |constantly )*(?P<f>{FLASH})")
+_STEADY = rx(STEADY)
+_ON = rx(r"(?:is|are|are both|both|was|it is|lights?|just|one|:|stays|still|now|run|"
+         r"timer|power|others?|red|green|amber|yellow|orange|blue|white) (?P<on>on)(?! "
+         r"(?:the|a|my|this|that|at|and off|off|it|its|top|heat|cool|site|gas|for|hold|"
+         r"off on|to)(?!\S))")  # fmt: skip
+_DARK = rx(DARK)
+_NO_LIGHTS = rx(
+    r"(?:no|not any|zero|not one|not a single|without any) (?:lights?|lights? (?:on|"
+    r"lit))(?: (?:at all|anywhere|on|lit))*|nothing (?:is )?lit(?: up)?|(?:all|"
+    r"everything) (?:is )?(?:dark|dead|unlit)|(?:board|unit) (?:is )?(?:completely |"
+    r"totally |all )?(?:dark|dead)|lights? (?:are )?all (?:off|dead|dark|out)"
+)
+_SEQUENCE = rx(
+    r"(?:from (?:the )?|starting (?:on|from|at) (?:the )?)?(?P<side>left|right|top|"
+    r"bottom)(?: to (?:right|left|bottom|top))?(?: (?:it is|they are|is|,))* "
+    r"(?P<states>(?:on|off|flash|flashing|flashes|dark|lit)(?:(?: ,)? (?:on|off|flash|"
+    r"flashing|flashes|dark|lit)){1,7})"
+)
+_HYPOTHESIS = rx(rf"(?:does|do|would|is) (?:a )?(?:{STEADY}|solid)")
+
+
+@dataclass(frozen=True, slots=True)
+class Blink:
+    """A state told in a span, with the slots of an observation that it fills."""
+
+    start: int
+    end: int
+    slots: dict[str, Any] = field(default_factory=dict)
+
+
+def count_of(first: str, second: str | None = None) -> tuple[int, ...]:
+    """Return the counts meant: "six or seven" is both, "a couple" is 2 or 3.
+
+    Examples
+    --------
+    >>> count_of("6", "7"), count_of("twice"), count_of("couple")
+    ((6, 7), (2,), (2, 3))
+    """
+    words = {"once": (1,), "twice": (2,), "thrice": (3,)}
+    found: set[int] = set()
+    for text in (first, second):
+        if text:
+            plain = text.removeprefix("a ").removesuffix(" of")
+            known = (2, 3) if plain == "couple" else words.get(plain)
+            found.update(known or (int(plain),))
+    return tuple(sorted(n for n in found if 0 < n <= LARGEST))
+
+
+def blinks(view: Tokens) -> list[Blink]:
+    """Return every state told, in order, none overlapping; "not flashing" is none."""
+    found: list[Blink] = [*_sequence(view)]
+    found += [
+        Blink(*m.span(), {"state": "off"}) for m in _NO_LIGHTS.finditer(view.folded)
+    ]
+    found += [
+        Blink(*m.span(), {"state": "blink"}) for m in _SHORT_LONG.finditer(view.folded)
+    ]
+    found += _counts(view)
+    for match in _ON_OFF.finditer(view.folded):
+        found.append(Blink(*match.span(), {"state": "blink", "pause": "none"}))
+    for match in _STEADY.finditer(view.folded):
+        if not negated(view, match.start()):
+            found.append(Blink(*match.span(), {"state": "on"}))
+    for match in _BLINK.finditer(view.folded):
+        if not negated(view, match.start()):
+            found.append(Blink(*match.span("f"), {"state": "blink"}))
+    found += _dark(view)
+    found += [Blink(*m.span("on"), {"state": "on"}) for m in _ON.finditer(view.folded)]
+    return _apart(found)
+
+
+def _apart(found: list[Blink]) -> list[Blink]:
+    kept: list[Blink] = []
+    for blink in found:
+        whole = blink.slots.get("position")
+        if all(
+            blink.end <= other.start
+            or other.end <= blink.start
+            or (whole and other.slots.get("position"))
+            for other in kept
+        ):
+            kept.append(blink)
+    return sorted(
+        kept, key=lambda blink: (blink.start, blink.slots.get("position", ""))
+    )
+
+
+def _counts(view: Tokens) -> list[Blink]:
+    found: list[Blink] = []
+    for pattern in _COUNTS:
+        for match in pattern.finditer(view.folded):
+            count = count_of(match["n"], match["m"])
+            if (
+                not count
+                or negated(view, match.start())
+                or _is_idle(view, pattern, match)
+            ):
+                continue
+            slots: dict[str, Any] = {"state": "count", "count": count}
+            colour = match.groupdict().get("colour")
+            if colour:
+                slots["colour"] = colour.removesuffix("s")
+            found.append(Blink(*match.span(), slots))
+    return found
+
+
+def _is_idle(view: Tokens, pattern: re.Pattern[str], match: re.Match[str]) -> bool:
+    """Tell whether "3 times" stands in a sentence without a lamp."""
+    start, end = view.sentence(match.start())
+    return pattern is _NEED_LAMP and not _LAMPISH.search(view.folded, start, end)
+
+
+def _dark(view: Tokens) -> list[Blink]:
+    """Return dark lamps; "off" needs a lamp in its sentence."""
+    found = []
+    for match in _DARK.finditer(view.folded):
+        start, end = view.sentence(match.start())
+        if (
+            _LAMPISH.search(view.folded, start, end)
+            or "timer" in view.folded[start:end]
+        ):
+            found.append(Blink(*match.span(), {"state": "off"}))
+    return found
+
+
+def _sequence(view: Tokens) -> list[Blink]:
+    """Return the lamps of "from the left: on off on flash", one by one."""
+    found: list[Blink] = []
+    for match in _SEQUENCE.finditer(view.folded):
+        states = [word for word in match["states"].split() if word != ","]
+        for at, word in enumerate(states, start=1):
+            state = {"on": "on", "lit": "on", "off": "off", "dark": "off"}.get(
+                word, "blink"
+            )
+            slots = {"state": state, "position": f"{at} from the {match['side']}"}
+            found.append(Blink(*match.span(), slots))
+    return found
+
+
+def modifiers(view: Tokens, start: int, end: int) -> dict[str, Any]:
+    """Return pause, window, rate and rounds told between two places."""
+    text = view.folded[start:end]
+    slots: dict[str, Any] = {}
+    if _NO_GAP.search(text):
+        slots["pause"] = "none"
+    elif _GAP.search(text):
+        slots["pause"] = "seen"
+    window = _WINDOW.search(text)
+    if window and float(window["s"]) > 0:
+        slots["window_s"] = float(window["s"])
+    groups = _GROUPS.search(text)
+    if groups:
+        counted = count_of(groups["g"] or groups["h"])
+        slots |= {"groups_watched": counted[0]} if counted else {}
+    slow, fast = _SLOW.search(text), _FAST.search(text)
+    if bool(slow) != bool(fast):
+        slots["rate"] = "slow" if slow else "fast"
+    return slots
+
+
+def modifier_spans(view: Tokens) -> list[tuple[int, int]]:
+    """Return the places that `modifiers` reads, so that they count as understood."""
+    patterns = (_NO_GAP, _GAP, _WINDOW, _GROUPS, _SLOW, _FAST)
+    return [m.span() for pattern in patterns for m in pattern.finditer(view.folded)]

@@ -1,0 +1,141 @@
+"""Display codes: "P nine", "E oh", "H11"; and "no code anywhere"."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from assistant.language.claims import NOT, negated, rx
+from assistant.language.lexicon.words import words
+from assistant.language.tokens import Tokens
+
+_LETTERS = r"(?:[a-z]|[a-z]{2})"
+_SAYS = (
+    r"(?:codes?|errors?|faults?|alarm|display|displays|displaying|displayed|screen|"
+    r"shows?|showing|showed|says?|saying|reads|reading|flips between|flipping between|"
+    r"throwing|throws|threw|throwin|flashes|flashing|gives?|giving|gives me|got|get|"
+    r"getting|have|has|had|with|alternates|alternating|alternates between|switches "
+    r"between|between|then|and|or|is|an?|see|seeing|was|it is|on|the|not|no|another|"
+    r"now|also|went to|came up with|comes up)"
+)
+_TIGHT = re.compile(r"(?P<code>[a-z]{1,2}-?[0-9]{1,3}[a-z]?|[0-9][a-z])")
+_BARE = re.compile(r"[acefhjlnpu][0-9]{1,3}")
+"""Letter and digits that are read as a code without "code" or "shows" nearby."""
+_TERMINALS = frozenset(
+    words("w1 w2 y1 y2 l1 l2 l3 t1 t2 t3 t4 s1 s2 s3 k1 k2 k3 u1 v1 c1 c2")
+)
+_CODE = rx(
+    rf"(?P<lead>{_SAYS} )?(?:(?P<tight>[a-z]{{1,2}}-?[0-9]{{1,3}}[a-z]?|[0-9][a-z])"
+    rf"|(?P<letter>{_LETTERS}) (?P<digits>[0-9]{{1,2}}|oh|o)(?! (?:flash|flashes|times|"
+    r"min|sec|v|k|ohm|amp|red|reds|green|greens|hour|kohm|megohm|f|c|psi))"
+    r"|(?P<eo>[cefhlp]oh?(?<!ho)))"
+    rf"(?P<more> something| and something| someth?in| point something)?"
+)
+_NUMBERED = rx(
+    r"(?:code|codes|error|error code|fault code|fault|alarm|trouble code)(?: number| "
+    r"no| is| of| says| shows|:)* (?P<n>[0-9]{1,3})(?! (?:flash|flashes|times|long|"
+    r"short|red|green|min|sec|v|k|ohm|hour|lights))"
+)
+_NONE = rx(
+    r"(?:no|not any|without|zero|never any|not a|not showing a|not showing any|did not "
+    r"see a|do not see a|do not see any|not giving (?:me )?a|not throwing a|does not "
+    r"show a|does not (?:have|give|throw|show) (?:a|any)|not getting (?:a|any)) "
+    r"(?:[a-z]+ ){0,2}?(?:codes?|errors?|error codes?|fault codes?|faults? (?:shown|"
+    r"showing|on the display)|error)(?: (?:anywhere|at all|on (?:the )?[a-z]+(?: "
+    r"[a-z]+)?|showing|shown|yet|now|either|flashing|up))*|nothing (?:on|showing on) "
+    r"(?:the )?(?:display|screen|remote)|display (?:is |shows )?(?:blank|empty|nothing)"
+)
+_LETTER_WORDS = frozenset(
+    words(
+        "a i u is it at on to of or no in an as do be by me my we us so up ok oh if go "
+        "he hi"
+    )
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Code:
+    """A code told in a span; None is one told in part or not there at all."""
+
+    start: int
+    end: int
+    code: str | None
+    absent: bool = False
+
+
+def normal(code: str) -> str:
+    """Return a code in capitals without spaces and hyphens; "E oh" is EO."""
+    return re.sub(r"[\s-]", "", code).upper().replace("OH", "O")
+
+
+def like(code: str) -> str:
+    """Return one form for codes that a seven-segment display shows alike."""
+    return code.translate(str.maketrans("OQDISBZ", "0001582"))
+
+
+def codes(view: Tokens) -> list[Code]:
+    """Return the codes told, one for each that a display could tell apart."""
+    found = [
+        Code(*match.span(), None, absent=True) for match in _NONE.finditer(view.folded)
+    ]
+    rest = view.without([(code.start, code.end) for code in found])
+    for match in _NUMBERED.finditer(rest.folded):
+        if not negated(rest, match.start("n")):
+            found.append(Code(*match.span(), match["n"]))
+    rest = view.without([(code.start, code.end) for code in found])
+    named = False
+    for match in _CODE.finditer(rest.folded):
+        code = _one(rest, match, named=named)
+        if code:
+            named = True
+            found.append(code)
+    return _distinct(sorted(found, key=lambda code: code.start))
+
+
+def _one(view: Tokens, match: re.Match[str], *, named: bool) -> Code | None:
+    lead = (match["lead"] or "").strip()
+    strong = bool(lead) and lead not in {"and", "or", "is", "a", "an", "the", "then",
+        "on",
+                                         "with", "have", "has", "had", "got", "not",
+                                             "no"}  # fmt: skip
+    start = match.start() + (len(match["lead"]) if match["lead"] else 0)
+    if match["tight"]:
+        spelled = match["tight"]
+        wanted = bool(_BARE.fullmatch(spelled)) or strong or named
+        if spelled in _TERMINALS and not (strong or named):
+            return None
+    else:
+        spelled = match["letter"] + match["digits"] if match["letter"] else match["eo"]
+        known = (
+            spelled[0] in "acefhjlnpu" and (match["letter"] or "") not in _LETTER_WORDS
+        )
+        alone = match["letter"] and lead in {"", "or", "and", "an", "a"}
+        wanted = known and (strong or named or bool(alone))
+    if not wanted or not _is_there(view, start, lead):
+        return None
+    code = None if match["more"] else normal(spelled)
+    return Code(start, match.end(), code)
+
+
+def _is_there(view: Tokens, start: int, lead: str) -> bool:
+    if lead in {"not", "no"}:
+        return False
+    before = view.folded[:start].split()[-1:]
+    return not (before and re.fullmatch(NOT, before[0]))
+
+
+def _distinct(found: list[Code]) -> list[Code]:
+    """Drop a code that the display shows like an earlier one: "E zero or E oh"."""
+    kept: list[Code] = []
+    for code in found:
+        alike = [
+            at
+            for at, other in enumerate(kept)
+            if code.code and other.code and like(other.code) == like(code.code)
+        ]
+        if alike:
+            first = kept[alike[0]]
+            kept[alike[0]] = Code(first.start, code.end, like(first.code or ""))
+        else:
+            kept.append(code)
+    return kept

@@ -1,0 +1,174 @@
+"""Yes or no about the state of the unit and the person's means."""
+
+from __future__ import annotations
+
+import re
+
+from assistant.facts import ContextFact, ContextName
+from assistant.language.claims import Claim, rx
+from assistant.language.tokens import Tokens
+from assistant.language.vocabulary import Vocabulary
+
+_IS = (
+    r"(?:is |are |was |has |been |still |just |now |also |both |there |it |already |"
+    r"all )*"
+)
+_NOT = (
+    r"(?:is |are |was |does |did |do |will |has |have |can |it |still |just "
+    r")*(?:not|never) (?:even |really |been )?"
+)
+_COMP = r"(?:the )?compressor"
+_OFAN = r"(?:outdoor|outside|condenser|outside unit|outdoor unit|top) fan"
+_IFAN = r"(?:indoor|inside|head|evaporator) fan|(?:indoor )?blower"
+_RUN = r"(?:running|spinning|going|turning|on|humming along|runs|spins|turns|working)"
+_HALT = r"(?:off|stopped|dead|idle|still|sitting|stationary|stuck|quiet|silent)"
+_POWER = r"(?:power|breaker|breakers|disconnect|mains|isolator|supply|everything)"
+_SENSOR = (
+    r"(?:(?:discharge|coil|room|outdoor|suction|pipe|ambient|hot gas|indoor|return)? ?"
+    r"(?:air |coil |pipe )?sensors?)"
+)
+
+_TABLE: tuple[tuple[ContextName, str, str], ...] = (
+    ("call present",
+     r"(?:thermostat|stat|it|she|unit|room|controller|remote|heat|cool|y|zone) "
+     rf"{_IS}(?:calling|asking for (?:cool|heat|cooling|heating))(?: for [a-z]+)?"
+     r"|calling for (?:heat|heating|cool|cooling)|(?:there is |have |has |got |we have "
+     r")+(?:a |an )?(?:active )?(?:call|demand)(?! back| out)|call (?:is )?(?:present|"
+     r"on|there|active)|demand is (?:on|there)|y is (?:hot|energized|live)|with a call",
+     rf"(?:thermostat|it|she|unit|zone|controller) {_NOT}(?:calling|asking)(?: for "
+     r"[a-z]+)?"
+     r"|(?:no|without a|without any|is not a|is not any) (?:call|demand)(?: (?:for|"
+     r"from) (?:the )?[a-z]+)?|not calling(?: for [a-z]+)?|(?:thermostat|room|it) "
+     r"(?:is )?satisfied|nothing (?:is )?calling"),
+    ("power off",
+     rf"{_POWER} {_IS}(?:off|pulled|out|isolated|killed|open|down|dead)(?! and (?:back "
+     r")?on)|(?:locked out (?:and )?tagged(?: out)?|loto|isolated|de ?energi[sz]ed|"
+     r"powered down|unit is isolated)|with (?:the )?power off|no power to (?:it|the "
+     r"unit)",
+     rf"{_POWER} {_IS}(?:on|live|still on|in|back on|up|hot)|(?:still |it is )(?:live|"
+     rf"powered|hot|energi[sz]ed)|with (?:the )?power on|{_POWER} {_NOT}off"),
+    ("sensor unplugged",
+     r"(?:unplugged|disconnected|pulled|removed|isolated|took off|took out) (?:the |a "
+     r"|its |it is "
+     rf"|that |both )?{_SENSOR}|{_SENSOR} {_IS}(?:unplugged|disconnected|off the board|"
+     r"out of the board|pulled|isolated|out of circuit)|with (?:the )?sensor "
+     r"(?:unplugged|off|out)",
+     rf"{_SENSOR} {_IS}(?:plugged in|connected|in circuit|on the board)|{_SENSOR} "
+     rf"{_NOT}(?:unplugged|disconnected)|(?:did not|have not|without) (?:unplug|"
+     rf"unplugged|unplugging|disconnect|disconnecting) (?:the )?{_SENSOR}"),
+    ("temperature at the sensor",
+     r"(?:measured|took|checked|got|with) (?:the |a )?(?:temperature|thermometer|"
+     r"thermocouple) (?:right )?(?:at|on|by|next to|strapped to) (?:the )?(?:sensor|"
+     r"pipe)",
+     r"(?:did not|have not|no|can not|could not) (?:measure|measured|take|check|got|"
+     r"get|have|know)? ?(?:the |a )?(?:temperature|thermometer|thermocouple)(?: (?:at|"
+     r"on) (?:the )?sensor)?"),
+    ("mains at the terminals",
+     r"(?:got |have |has |there is |reading |good |full |line )+(?:power|mains|voltage|"
+     r"line voltage|supply) (?:is )?(?:at|on) (?:the )?(?:terminals|terminal block|"
+     r"unit|board|l1|disconnect)|(?:power|mains|voltage) (?:is )?(?:present|good|"
+     r"there)(?: at (?:the )?terminals)?|at the (?:unit |outdoor |line |input "
+     r")?terminals",
+     r"(?:no|not any|zero) (?:power|mains|voltage|supply|line voltage) (?:is )?(?:at|"
+     r"on) (?:the )?(?:terminals|terminal block|unit|board|disconnect)|nothing at the "
+     r"terminals"),
+    ("fixed speed",
+     r"(?:running |is |in |it is |at |on |with |held at |forced |a |to )+(?:fixed|"
+     r"constant|locked) (?:speed|frequency|hz)(?: mode)?|forced (?:cooling|heating|run|"
+     r"mode)|(?:in|on) (?:test|charge|charging) (?:mode|run)|speed (?:is )?(?:fixed|"
+     r"locked|held)",
+     r"not (?:in |at |on )?(?:a )?(?:fixed|constant|locked) (?:speed|frequency)|speed "
+     r"(?:is )?(?:ramping|hunting|changing|varying|modulating|not fixed)|(?:modulating|"
+     r"ramping up and down)"),
+    ("compressor running",
+     rf"{_COMP} {_IS}{_RUN}(?! (?:hot|rough|loud))|(?:can hear|hear) {_COMP}(?: "
+     r"running)?",
+     rf"{_COMP} {_NOT}(?:run|start|{_RUN[3:-1]}|come on|kick in|fire|starting)|{_COMP} "
+     rf"{_IS}{_HALT}|"
+     r"(?:no|without) compressor(?! (?:failure|fault|problem|issue|code))"),
+    ("outdoor fan running",
+     rf"(?:{_OFAN}) {_IS}{_RUN}(?! (?:free|freely|by hand|slow|rough))",
+     rf"(?:{_OFAN}) {_NOT}(?:run|start|spin|turn|{_RUN[3:-1]}|come on|starting)|"
+     rf"(?:{_OFAN}) {_IS}{_HALT}|no (?:{_OFAN})"),
+    ("indoor fan running",
+     rf"(?:{_IFAN}) {_IS}{_RUN}(?! (?:free|freely|by hand|slow|rough))",
+     rf"(?:{_IFAN}) {_NOT}(?:run|start|spin|turn|{_RUN[3:-1]}|come on|starting)|"
+     rf"(?:{_IFAN}) {_IS}{_HALT}|no (?:{_IFAN})"),
+    ("gauges at hand",
+     r"(?:have|got|have got|with|there are|brought|grabbed|hooked up|put) (?:my |the |"
+     r"a set of |a |some )?(?:digital )?gauges?(?: (?:on me|with me|here|on|in the van|"
+     r"in the truck|on it))?|gauges are (?:on|here|hooked up|connected)",
+     r"(?:no|without|not got|do not have|have not got|did not bring|not|left)(?: my| "
+     r"the| any| a set of| got| have)* gauges?(?: (?:on me|with me|here|today|at home|"
+     r"at the shop|in the truck))?|gauges are (?:in the (?:shop|other)|not here|at)"),
+    ("meter at hand",
+     r"(?:have|got|have got|with|brought|grabbed) (?:my |the |a |an )?(?:volt |good |"
+     r"clamp )?meter(?: (?:on me|with me|here|handy))?",
+     r"(?:no|without|not got|do not have|have not got|did not bring|not)(?: my| a| the|"
+     r" any| got| have)* (?:volt |clamp )?meter(?: (?:on me|with me|here|today))?|"
+     r"meter is (?:dead|broken)"),
+    ("surge",
+     r"(?:had |was |there was |got |took |after |been |have had |a |an |power "
+     r")+(?:power |voltage |lightning )?(?:surge|strike|lightning strike)(?! "
+     r"protector)|lightning (?:hit|struck|strike|took out|got|landed)(?: (?:the|a|my|"
+     r"our|near|close))*(?: [a-z]+)?|(?:hit|struck|fried|got) by lightning|power "
+     r"surged|voltage spike",
+     r"(?:never|no|not) (?:had |seen |been |any |a |have |power |had a )*(?:surge|"
+     r"surges|lightning|strike|strikes|storm|storms|spike)|did not (?:have|get) (?:a |"
+     r"any )?(?:surge|lightning)"),
+    ("frosted",
+     r"(?:is |are |was |all |got |it is |getting |looks |coil |fully |completely |"
+     r"heavily |lines? |pipe )+(?:frosted|iced|frosting|iced up|frozen|frosted up|"
+     r"frosted over|frozen up|iced over|frozen solid|a block of ice|icing|icing up|"
+     r"freezing up)|(?:frost|ice) (?:on|all over|building|over|covering) (?:the |up |"
+     r"on )*(?:coil|pipe|line|lines|suction|outdoor|unit|evaporator)|(?:there is|see|"
+     r"seeing) (?:some |a bit of )?(?:frost|ice)",
+     r"not (?:at all )?(?:frosted|iced|frozen|frosting|icing|iced up|frosted up|frozen "
+     r"up)|no (?:sign of |visible )?(?:frost|ice|icing)|"
+     r"(?:free|clear) of (?:ice|frost)"),
+    ("alone",
+     r"(?:i am |am |here |working )+(?:all )?(?:alone|by myself|on my own|solo)|"
+     r"(?:nobody|no one) (?:else )?(?:is )?(?:here|with me|around)",
+     r"(?:not|am not) (?:alone|by myself|on my own)|(?:someone|somebody|my mate|my "
+     r"helper|helper|my partner|apprentice) (?:is )?(?:here|with me)|got a helper|"
+     r"(?:two|2) of us"),
+)  # fmt: skip
+_ROWS = tuple((name, rx(yes), rx(no)) for name, yes, no in _TABLE)
+_OPEN = re.compile(
+    r"(?<!\S)(?:should|if|when will|until|till|before|make sure|what if|could|once|"
+    r"does|did|how|why|do)(?!\S)(?! not)"
+)
+_STARTS_QUESTION = rx(r"(?:is|are|should|can|does|do i|will|would|must|has) ")
+_DOUBT = rx(r"(?:not sure|do not know|no idea) (?:if|whether|about)?")
+_SHARED: frozenset[ContextName] = frozenset(
+    {"mains at the terminals", "frosted", "surge"}
+)
+
+
+def contexts(view: Tokens, _vocabulary: Vocabulary) -> list[Claim]:
+    """Claim each state told as a fact; a question or a doubt tells none."""
+    found: list[Claim] = []
+    for name, yes, no in _ROWS:
+        denial = _first(view, no)
+        claim = denial or _first(view, yes)
+        if claim:
+            fact = ContextFact(name=name, value=denial is None)
+            shares = name in _SHARED and denial is None
+            found.append(Claim(*claim.span(), fact, shares))
+    return found
+
+
+def _first(view: Tokens, pattern: re.Pattern[str]) -> re.Match[str] | None:
+    for match in pattern.finditer(view.folded):
+        if match[0] and _is_told(view, match):
+            return match
+    return None
+
+
+def _is_told(view: Tokens, match: re.Match[str]) -> bool:
+    start, end = view.clause(match.start())
+    before = view.folded[start : match.start()]
+    asked = view.folded[end : end + 2].strip() == "?"
+    question = asked and re.match(r"\s*(?:is|are|does|do|has|should|can|will)(?!\S)",
+                                  view.folded[start:end])  # fmt: skip
+    return not (_OPEN.search(before) or _DOUBT.search(before) or question)

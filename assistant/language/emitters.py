@@ -1,0 +1,146 @@
+"""Which lamp: its colour, label, board and box, as told around its state."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Literal
+
+from assistant.language.claims import either, rx
+from assistant.language.lexicon.lamps import (
+    ALIKE,
+    COLOURS,
+    INDOOR,
+    LABEL_WORDS,
+    OUTDOOR,
+    REMOTE,
+    THERMOSTAT,
+)
+from assistant.language.tokens import fold
+from assistant.language.vocabulary import Vocabulary
+from assistant.record import Box
+
+Kind = Literal["colour", "label", "board", "box"]
+_NOT_A_PLACE = (
+    r"(?! (?:coil|sensor|air|temperature|fan|motor|ambient|pipe|line|breaker))"
+)
+BOXES: tuple[tuple[re.Pattern[str], Box], ...] = (
+    (rx(rf"{OUTDOOR}(?: (?:unit|one|board|box))?{_NOT_A_PLACE}"), "outdoor"),
+    (rx(rf"{INDOOR}(?: (?:unit|one|board|box))?{_NOT_A_PLACE}(?! pressure)"), "indoor"),
+    (rx(REMOTE), "remote"),
+    (rx(THERMOSTAT), "thermostat"),
+)
+_COLOUR = rx(rf"(?P<colour>{either(COLOURS)})s?(?! (?:wire|wires|lead|leads|plug))")
+_LABEL = rx(
+    r"(?P<print>(?:ld|led|d|hl|lp|pl|dl|dsp)-?[0-9]{1,2}|h[0-9]{1,2}p)"
+    r"|light (?P<number>[0-9]{1,2})(?= (?:is|on|off|steady|solid|flash|flashes|"
+    r"flashing|lit))"
+    rf"|(?P<word>{LABEL_WORDS}) (?:light|one|lights|indicator)"
+    r"|(?P<bare>run|timer|standby|operation|power)(?= (?:is |was )?(?:on|off|steady|"
+    r"solid|flash|flashes|flashing|lit|dead|dark)(?!\S))"
+)
+_BOARD = rx(
+    r"(?P<board>outdoor main|main|fan|inverter|power|display|control|driver|drive|"
+    r"communication|comm|interface|filter|outdoor|indoor|outside|inside) board"
+)
+_PLAIN_BOARDS = frozenset({"outdoor", "indoor", "outside", "inside"})
+
+
+@dataclass(frozen=True, slots=True)
+class Emitter:
+    """One thing told about a lamp, with its place in the folded text."""
+
+    start: int
+    end: int
+    kind: Kind
+    values: tuple[str, ...]
+
+
+def colours_like(colour: str, vocabulary: Vocabulary) -> tuple[str, ...]:
+    """Return the colours a person may mean: theirs, or those alike that the packs have.
+
+    Examples
+    --------
+    >>> colours_like("orange", Vocabulary(colours=("amber", "green")))
+    ('amber',)
+    >>> colours_like("orange", Vocabulary())
+    ('orange',)
+    """
+    if not vocabulary.colours or colour in vocabulary.colours:
+        return (colour,)
+    for group in ALIKE:
+        held = tuple(sorted(group & set(vocabulary.colours)))
+        if colour in group and held:
+            return held
+    return (colour,)
+
+
+@lru_cache(maxsize=64)
+def _own(vocabulary: Vocabulary) -> tuple[tuple[re.Pattern[str], Kind, str], ...]:
+    """Return patterns for the labels and boards that the packs name."""
+    rows: list[tuple[re.Pattern[str], Kind, str]] = []
+    for label in sorted(vocabulary.labels, key=lambda text: (-len(text), text)):
+        spelled = re.escape(fold(label))
+        torn = re.sub(r"^(led|ld|d)([0-9]+)$", r"(?:\1|light) ?\2", fold(label))
+        guard = "" if torn == fold(label) else r"(?! (?:times|red|green|amber|sec))"
+        rows.append(
+            (rx(spelled if torn == fold(label) else torn + guard), "label", label)
+        )
+    for board in sorted(vocabulary.boards, key=lambda text: (-len(text), text)):
+        if fold(board):
+            rows.append((rx(rf"{re.escape(fold(board))}(?: board)?"), "board", board))
+    return tuple(rows)
+
+
+def emitters(folded: str, vocabulary: Vocabulary) -> list[Emitter]:
+    """Return everything told about which lamp, in order of place."""
+    found = [
+        Emitter(*match.span(), kind, (value,))
+        for pattern, kind, value in _own(vocabulary)
+        for match in pattern.finditer(folded)
+    ]
+    found += [
+        Emitter(*match.span(), "label", (_label(match),))
+        for match in _LABEL.finditer(folded)
+        if _free(found, match, "label")
+    ]
+    found += [
+        Emitter(*match.span(), "colour", colours_like(match["colour"], vocabulary))
+        for match in _COLOUR.finditer(folded)
+    ]
+    found += [
+        Emitter(*match.span(), "board", boards)
+        for match in _BOARD.finditer(folded)
+        if (boards := _boards(match["board"], vocabulary))
+        and _free(found, match, "board")
+    ]
+    found += [
+        Emitter(*match.span(), "box", (box,))
+        for pattern, box in BOXES
+        for match in pattern.finditer(folded)
+    ]
+    return sorted(found, key=lambda emitter: (emitter.start, emitter.kind))
+
+
+def _free(found: list[Emitter], match: re.Match[str], kind: Kind) -> bool:
+    return all(
+        other.kind != kind or match.end() <= other.start or other.end <= match.start()
+        for other in found
+    )
+
+
+def _label(match: re.Match[str]) -> str:
+    if match["print"]:
+        return match["print"].replace("-", "").upper()
+    if match["number"]:
+        return f"LED{match['number']}"
+    return (match["word"] or match["bare"]).replace("stand by", "standby")
+
+
+def _boards(said: str, vocabulary: Vocabulary) -> tuple[str, ...]:
+    """Return the packs' boards whose name holds the word said; else the word."""
+    if said in _PLAIN_BOARDS:
+        return ()
+    held = tuple(sorted(b for b in vocabulary.boards if said in fold(b).split()))
+    return held or ((said,) if not vocabulary.boards else ())

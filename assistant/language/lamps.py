@@ -1,0 +1,238 @@
+"""Lamps and displays as reported: states and codes with the lamp each belongs to."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, replace
+from typing import Any
+
+from assistant.facts import LampFact
+from assistant.language.blinks import blinks, count_of, modifier_spans, modifiers
+from assistant.language.claims import Claim, rx
+from assistant.language.codes import codes
+from assistant.language.emitters import Emitter, colours_like, emitters
+from assistant.language.lexicon.lamps import STORED
+from assistant.language.tokens import Tokens
+from assistant.language.vocabulary import Vocabulary
+from assistant.signals.observation import Observation
+
+_BEFORE_RESET = rx(
+    r"(?:that |this |it )?(?:was |were |is )?(?:from )?(?:before|prior to) (?:the |i |"
+    r"we |my |a )?(?:last )?(?:reset|power cycle|cycled it|reset it|i reset|cycling it)"
+)
+_AFTER_RESET = rx(
+    r"(?:after|since) (?:the |i |we |my |a )?(?:last )?(?:reset|power cycle|cycled it|"
+    r"reset it)|(?:and |but )?now(?: it is| it|s)?|came (?:right )?back (?:to|with)"
+)
+_THAT_WAS = rx(
+    r"(?:that|those|it) (?:was|were) (?:before|prior to) (?:the |i |we |my )?(?:reset|"
+    r"power cycle)(?: it)?"
+)
+_BARE_COUNT = rx(
+    r"(?P<n>[0-9]{1,2}|twice|couple)(?: (?:or|to|-|maybe) (?P<m>[0-9]{1,2}))?(?= (?:, |"
+    r"\. )?(?:hard to say|it is quick|quick|can not tell|it is fast|not sure|could be))"
+)
+_CORRECTED = rx(
+    r"(?:it was|it is|that was|was|make that|i meant|should be|actually|meant|is "
+    r"actually|sorry)(?: actually| really)? (?P<n>[0-9]{1,2})(?= (?:, )?not [0-9]|$| ,|"
+    r" \.| instead)"
+    r"|(?P<a>[0-9]{1,2}) (?:, )?not (?P<b>[0-9]{1,2})"
+    r"|not (?P<c>[0-9]{1,2}) (?:, |but |it is |it was )*(?P<d>[0-9]{1,2})"
+)
+_ON_BOARD = rx(
+    r"(?:i am|am|we are|it is|this is|that is|that was|looking) (?:on|at|looking at) "
+    r"(?:the )?(?P<box>indoor|outdoor|inside|outside|main|fan|condenser|attic)(?: "
+    r"(?:board|unit|one|head))"
+)
+_STORED = rx(STORED)
+_SMALL = 30
+"""The largest count that a bare corrected number is taken for."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Event:
+    start: int
+    end: int
+    slots: dict[str, Any]
+
+
+def lamps(view: Tokens, vocabulary: Vocabulary) -> list[Claim]:
+    """Claim each lamp or display with what it does."""
+    told_before = _THAT_WAS.search(view.folded)
+    claims: list[Claim] = []
+    if told_before:
+        fact = LampFact(observation=Observation(state="blink"), before_reset=True)
+        claims.append(Claim(*told_before.span(), fact))
+        view = view.without([told_before.span()])
+    events = _events(view)
+    around = emitters(view.folded, vocabulary)
+    shown = _observations(view, events, around, vocabulary)
+    if told_before:
+        shown = [_after(claim, told_before.end()) for claim in shown]
+    claims += shown or _loose(view, around)
+    if claims:
+        claims += _marks(view, around)
+    return claims
+
+
+def _after(claim: Claim, told: int) -> Claim:
+    """Mark what stands after "that was before the reset" as seen since."""
+    if claim.start < told or not isinstance(claim.item, LampFact):
+        return claim
+    return replace(claim, item=claim.item.model_copy(update={"before_reset": False}))
+
+
+def _events(view: Tokens) -> list[_Event]:
+    shown = []
+    for code in codes(view):
+        state = "no_code" if code.absent else "display"
+        slots = {"state": state} | ({"code": code.code} if code.code else {})
+        shown.append(_Event(code.start, code.end, slots))
+    rest = view.without([(event.start, event.end) for event in shown])
+    states = [_Event(b.start, b.end, dict(b.slots)) for b in blinks(rest)]
+    if not shown and not states:
+        states = [*_bare_counts(view)]
+    return sorted([*shown, *states], key=lambda event: event.start)
+
+
+def _bare_counts(view: Tokens) -> list[_Event]:
+    """Return "six or seven, hard to say" and "it was five not six"."""
+    for match in _BARE_COUNT.finditer(view.folded):
+        count = count_of(match["n"], match["m"])
+        if count:
+            return [_Event(*match.span(), {"state": "count", "count": count})]
+    for match in _CORRECTED.finditer(view.folded):
+        number = match["n"] or match["a"] or match["d"]
+        if 0 < int(number) <= _SMALL:
+            return [_Event(*match.span(), {"state": "count", "count": (int(number),)})]
+    return []
+
+
+def _observations(
+    view: Tokens, events: list[_Event], around: list[Emitter], vocabulary: Vocabulary
+) -> list[Claim]:
+    claims: list[Claim] = []
+    kept: list[tuple[_Event, dict[str, Any]]] = []
+    for at, event in enumerate(events):
+        low, high = _reach(view, events, at)
+        slots = dict(event.slots)
+        if "colour" in slots:
+            slots["colour"] = colours_like(slots["colour"], vocabulary)
+        place = slots.pop("position", None)
+        slots = _placed(slots, event, around, low, high)
+        if place:
+            slots["label"] = (place,)
+        if slots["state"] in {"count", "blink"}:
+            slots = modifiers(view, low, high) | slots
+        if _STORED.search(view.folded, *view.sentence(event.start)):
+            slots["stored"] = True
+        if kept and _same(kept[-1], event, slots, view):
+            kept[-1] = (_Event(kept[-1][0].start, event.end, {}), kept[-1][1] | slots)
+            continue
+        kept.append((event, slots))
+    for event, slots in kept:
+        fact = LampFact(
+            observation=Observation(**_settled(slots)),
+            before_reset=_before_reset(view, event),
+        )
+        claims.append(Claim(event.start, event.end, fact))
+    return claims
+
+
+def _settled(slots: dict[str, Any]) -> dict[str, Any]:
+    """Drop the slots that the state cannot have."""
+    if slots["state"] in {"on", "off", "no_code", "display"}:
+        return {k: v for k, v in slots.items() if k not in {"pause", "rate", "count"}}
+    return slots
+
+
+def _reach(view: Tokens, events: list[_Event], at: int) -> tuple[int, int]:
+    """Return the stretch of the sentence that speaks of one event only."""
+    event = events[at]
+    start, end = view.sentence(event.start)
+    low = max([start, *(other.end for other in events[:at])])
+    high = min(
+        [end, *(other.start for other in events[at + 1 :] if other.start > event.end)]
+    )
+    return low, max(high, event.end)
+
+
+def _placed(
+    slots: dict[str, Any], event: _Event, around: list[Emitter], low: int, high: int
+) -> dict[str, Any]:
+    """Add the lamp's own words: the last told before the event, else right after."""
+    found = dict(slots)
+    for kind in ("colour", "label", "board", "box"):
+        if kind in found:
+            continue
+        before = [
+            e
+            for e in around
+            if e.kind == kind and low <= e.start and e.end <= event.start
+        ]
+        inside = [
+            e
+            for e in around
+            if e.kind == kind and event.start <= e.start and e.end <= event.end
+        ]
+        after = [
+            e
+            for e in around
+            if e.kind == kind and event.end <= e.start and e.end <= high
+        ]
+        chosen = inside[:1] or before[-1:] or after[:1]
+        if chosen:
+            found[kind] = chosen[0].values
+    return found
+
+
+def _same(
+    last: tuple[_Event, dict[str, Any]],
+    event: _Event,
+    slots: dict[str, Any],
+    view: Tokens,
+) -> bool:
+    """Tell whether an event says more of the lamp before it: "lit and staying lit"."""
+    old = last[1]
+    between = view.folded[last[0].end : event.start]
+    if re.search(r"(?<!\S)\.(?!\S)|other|then|next to|second", between):
+        return False
+    told = {k for k in ("colour", "label", "board", "box") if k in slots}
+    fresh = any(slots[k] != old.get(k) for k in told)
+    alike = old["state"] == slots["state"] and old["state"] != "display"
+    weaker = {old["state"], slots["state"]} == {"count", "blink"}
+    clash = old.get("count") and slots.get("count") and old["count"] != slots["count"]
+    return not fresh and not clash and (alike or weaker) and "code" not in slots
+
+
+def _before_reset(view: Tokens, event: _Event) -> bool | None:
+    start, end = view.clause(event.start)
+    sentence = view.sentence(event.start)
+    if _BEFORE_RESET.search(view.folded, start, end):
+        return True
+    if _AFTER_RESET.search(view.folded, start, end) and re.search(
+        r"reset|cycle|before|was|~", view.folded[sentence[0] : sentence[1]]
+    ):
+        return False
+    return None
+
+
+def _loose(view: Tokens, around: list[Emitter]) -> list[Claim]:
+    """Claim a lone "doesn't pause", "slow", or "I'm on the indoor board"."""
+    match = _ON_BOARD.search(view.folded)
+    if match:
+        slots = {
+            e.kind: e.values
+            for e in around
+            if match.start() <= e.start and e.end <= match.end()
+        }
+        if slots:
+            observation = Observation(state="blink", **slots)  # type: ignore[arg-type]
+            return [Claim(*match.span(), LampFact(observation=observation))]
+    return []
+
+
+def _marks(view: Tokens, around: list[Emitter]) -> list[Claim]:
+    """Claim the words that told of the lamps without a fact of their own."""
+    spans = [*modifier_spans(view), *((e.start, e.end) for e in around)]
+    return [Claim(*span, None) for span in spans]

@@ -1,0 +1,1 @@
+"""Word lists of the trade, as plain data."""

@@ -1,0 +1,69 @@
+"""Words for lamps: colours, boxes by their place, states, rates, pauses."""
+
+from __future__ import annotations
+
+COLOURS = (
+    "red",
+    "green",
+    "amber",
+    "yellow",
+    "orange",
+    "blue",
+    "white",
+    "pink",
+    "purple",
+)
+ALIKE = (frozenset({"amber", "orange", "yellow"}), frozenset({"pink", "purple", "red"}))
+"""Colours that people take for each other; each is kept as it was said."""
+
+OUTDOOR = (
+    r"(?:outdoor|outside|out door|condenser|condensing unit|out back|roof unit|rooftop|"
+    r"ground unit|compressor unit|big unit|unit outside|odu)"
+)
+INDOOR = (
+    r"(?:indoor|inside|in door|attic|head|air handler|wall (?:thing|unit|one|mount|"
+    r"box)|cassette|evaporator|ceiling (?:unit|one|cassette)|fan coil|furnace|idu|"
+    r"closet unit|unit inside|mini split head|basement)"
+)
+REMOTE = r"(?:remote(?: controller)?|handset|clicker|wall controller|wired controller)"
+THERMOSTAT = r"(?:thermostat)"
+
+FLASH = r"(?:flash|flashes|flashing|flashed|beeps?|beeping|beeped|blips?|pips?|chirps?)"
+STEADY = (
+    r"(?:steady(?: on| red| green| amber)?|solid(?: on)?|on (?:steady|solid|all the "
+    r"time|constant(?:ly)?|continuous(?:ly)?)|(?:staying|stays|stay|stuck|just|always|"
+    r"constantly|full|remains|lit and staying) (?:on|lit)(?! and off)|lit up|lit|"
+    r"constant(?:ly)? on|glowing|constantly lit|not (?:flashing|changing) just (?:on|"
+    r"lit)|burning steady|permanently on)"
+)
+DARK = (
+    r"(?:off|dead|dark|unlit|not lit|not on|not lighting(?: up)?|does not (?:light|"
+    r"come on|light up)|black|not lit up|went out|gone out|blank|not coming on|"
+    r"extinguished)"
+)
+SLOW = r"(?:slow|slowly|slower|lazy|lazily)"
+FAST = (
+    r"(?:fast|faster|quick|quickly|rapid|rapidly|like crazy|crazy fast|flicker|"
+    r"flickering)"
+)
+
+PAUSE = (
+    r"(?:pause|pauses|paused|pausing|rest|rests|resting|gap|stops?|waits?|break|"
+    r"breather|dark|goes dark|nothing|off for a|stays off|breaks?|dead time|blank)"
+)
+NO_PAUSE = (
+    r"(?:(?:does not|do not|never|no|without(?: a)?|will not|did not|not) (?:ever |"
+    r"even |really |any |a |seem to )*(?:pause|pauses|pausing|paused|stop|stops|"
+    r"stopping|rest|rests|gap|gaps|break|breaks)|non ?stop|continuous(?:ly)?|"
+    r"constantly (?=flash)|keeps (?:on )?(?=flash)|keeps going|evenly|even flash(?:es|"
+    r"ing)?|on and on|all the time (?=flash)|flashing (?:away|all the time|constantly|"
+    r"evenly))"
+)
+
+LABEL_WORDS = (
+    r"(?:run|timer|operation|power|status|test|fault|alarm|standby|stand by|service|"
+    r"filter|defrost|economy|error|check|diagnostic|heartbeat|comm|comms)"
+)
+STORED = (
+    r"(?:history|stored|memory|in the log|saved|past codes?|previous codes?|logged)"
+)

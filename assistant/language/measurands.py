@@ -1,0 +1,144 @@
+"""What a reading is of: the words, their normal form and their dimension."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import lru_cache
+
+from assistant.language.claims import either, rx
+from assistant.language.tokens import fold
+from assistant.language.vocabulary import Vocabulary
+
+
+@dataclass(frozen=True, slots=True)
+class Measurand:
+    """Where a measurand is named, its normal form and dimension."""
+
+    start: int
+    end: int
+    of: str
+    dimension: str
+
+
+_SENSOR = r"(?: (?:air|pipe|coil|line|gas))? sensor"
+_TABLE: tuple[tuple[str, str, str], ...] = (
+    (
+        "discharge|hot gas|discharge (?:pipe|line)|hot gas (?:pipe|line)",
+        "discharge",
+        "sensor",
+    ),
+    ("outdoor coil|outside coil|condenser coil|outdoor pipe", "outdoor coil", "sensor"),
+    (
+        "indoor coil|evaporator coil|inside coil|indoor pipe|evaporator",
+        "indoor coil",
+        "sensor",
+    ),
+    ("suction|suction (?:line|pipe)", "suction", "sensor"),
+    ("liquid|liquid (?:line|pipe)", "liquid", "sensor"),
+    ("coil|pipe", "coil", "sensor"),
+    ("heat ?sink|fin|ipm|module", "heat sink", "sensor"),
+    ("room|room air|return|return air|indoor air|air|indoor|inside", "room", "sensor"),
+    (
+        "outdoor|outside|ambient|outdoor air|outdoor ambient|outside air",
+        "outdoor",
+        "sensor",
+    ),
+    ("drain|defrost", "defrost", "sensor"),
+)
+_SENSORS = tuple(
+    (rx(rf"(?:{words}){_SENSOR}(?: (?:at|on|is)(?= [0-9]))?"), of, "resistance")
+    for words, of, _ in _TABLE
+)
+_U = r"(?:u|v|w|l1|l2|l3|t1|t2|t3|c|r|s)"
+_OTHERS: tuple[tuple[re.Pattern[str], str, str], ...] = (
+    (rx(r"discharge temperature|hot gas temperature|discharge (?:line|pipe)"
+        r"(?: temperature)?(?= (?:is |at )*[0-9]+ (?:f|c|deg))"),
+     "discharge temperature", "temperature"),
+    (rx(r"suction line temperature|suction temperature"), "suction temperature",
+        "temperature"),
+    (rx(r"liquid line temperature|liquid temperature"), "liquid temperature",
+        "temperature"),
+    (rx(r"supply air(?: temperature)?|vent(?: temperature)?|air off|supply "
+        r"temperature"),
+     "supply air temperature", "temperature"),
+    (rx(r"return air temperature|return temperature|return air|air on"),
+     "return air temperature", "temperature"),
+    (rx(r"superheat"), "superheat", "difference"),
+    (rx(r"subcool(?:ing)?"), "subcooling", "difference"),
+    (rx(r"discharge pressure|head pressure|head|high side|high side pressure|high "
+        r"pressure|"
+        r"liquid pressure|discharge"), "discharge pressure", "pressure"),
+    (rx(r"suction pressure|suction|low side|low side pressure|low pressure|back "
+        r"pressure"),
+     "suction pressure", "pressure"),
+    (rx(r"(?P<u>[uvw]) (?:phase )?to (?:ground|earth|case|shell|frame)"),
+        "{u} to ground",
+     "resistance to ground"),
+    (rx(r"(?:compressor |motor )?windings? to (?:ground|earth|case)|(?:compressor |"
+        r"motor )?to "
+        r"(?:ground|earth|case)|megger(?:ed|s)?(?: (?:it|the compressor))?(?: at)?|"
+        r"insulation(?: resistance)?"), "winding to ground", "resistance to ground"),
+    (rx(r"u ?v ?w|u v and w|u / v / w|(?:compressor |motor )?windings?|three phases|"
+        r"all 3 "
+        r"(?:windings|phases|legs)"), "winding", "winding"),
+    (rx(r"(?P<u>[uvw]) (?:to |- |/ )?(?P<w>[uvw])"), "{u} to {w}", "winding"),
+    (rx(r"(?:dc )?bus(?: volts?| voltage)?|dc link|dc bus|p to n|p n|pn|p and n|"
+        r"(?:main |big |bus )+capacitors?"), "bus", "voltage"),
+    (rx(r"l1 (?:to |- |and |/ |, )?l2|l to n|l n|line to line|line voltage|line in|"
+        r"incoming(?: (?:voltage|line|power))?|supply voltage|supply|mains|line|mains "
+        r"voltage|input (?:voltage|power)|(?:at |on |across )(?:the )?(?:unit |outdoor "
+        r"|line |input |main |power )*(?:terminals|terminal block|disconnect|breaker)|"
+        r"l1 and l2|voltage coming in"),
+     "supply", "voltage"),
+    (rx(r"(?:between |terminals? |across )+(?P<u>[0-9]) (?:and|to|-|&) (?P<w>[0-9])"),
+     "{u} to {w}", "unknown"),
+    (rx(r"(?:at|on|across|from) (?:the )?(?P<u>(?:little|small|big|large|white|red|"
+        r"blue|black|dc|two|2|3|[a-z]+) (?:dc |ac |fan )?(?:plug|pins?|connector|"
+        r"socket|header|leads?))"),
+     "{u}", "unknown"),
+    (rx(r"(?:control|logic|fan motor|fan) (?:voltage|supply|power)"), "control voltage",
+     "voltage"),
+    (rx(r"(?:compressor |running |run |locked rotor |line )?(?:amps|current|amp draw|"
+        r"draw)|"
+        r"(?:drawing|pulling|draws|pulls)"), "current", "current"),
+    (rx(r"(?:run |start )?capacitor(?: (?:reads|at|is))?"), "capacitor", ""),
+    (rx(r"voltage|volts"), "voltage", "voltage"),
+    (rx(r"room temperature|indoor temperature|inside temperature|rooms?(?: "
+        r"temperature)?"
+        r"(?= (?:is|at|was|about|around)(?! [0-9. k]*(?:ohm|k|v)\b))|rooms(?= [0-9])|"
+        r"indoors|inside(?= (?:is|at|about) [0-9])|return"), "indoor",
+            "room temperature"),
+    (rx(r"(?:(?<=[0-9] )|(?<=[0-9] f )|(?<=[0-9] c )|(?<=[0-9] deg ))(?:out|outside|"
+        r"out here|outdoors|out side|ambient)|(?:outside|outdoor|ambient|outdoor "
+        r"ambient)(?: air)? temperature|ambient|(?:outside|outdoors)(?= (?:is|at|"
+        r"about) [0-9])"),
+     "outdoor temperature", "outdoor temperature"),
+    (rx(r"sensor"), "sensor", "resistance"),
+)  # fmt: skip
+
+
+@lru_cache(maxsize=64)
+def _own(vocabulary: Vocabulary) -> tuple[tuple[re.Pattern[str], str, str], ...]:
+    """Return patterns for the words that the packs themselves use."""
+    rows = []
+    for role, says in vocabulary.sensors:
+        words = [fold(text) for text in (role + " sensor", *says) if fold(text)]
+        rows.append((rx(either(words)), role, "resistance"))
+    for gid, says in vocabulary.checks:
+        words = [fold(text) for text in says if fold(text)]
+        if words:
+            rows.append((rx(either(words)), gid, ""))
+    return tuple(rows)
+
+
+def measurands(folded: str, vocabulary: Vocabulary) -> list[Measurand]:
+    """Return every place where a measurand is named, none overlapping, in order."""
+    found: list[Measurand] = []
+    for pattern, of, dimension in (*_own(vocabulary), *_SENSORS, *_OTHERS):
+        for match in pattern.finditer(folded):
+            start, end = match.span()
+            if all(end <= other.start or other.end <= start for other in found):
+                groups = {key: value or "" for key, value in match.groupdict().items()}
+                found.append(Measurand(start, end, of.format(**groups), dimension))
+    return sorted(found, key=lambda measurand: measurand.start)

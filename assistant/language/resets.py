@@ -1,0 +1,123 @@
+"""Resets that were done: which one, and how often."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from assistant.facts import ResetFact
+from assistant.language.claims import Claim, apart, negated, rx
+from assistant.language.tokens import MASK, Tokens
+from assistant.language.vocabulary import Vocabulary
+
+Which = Literal["power", "button", "remote", "history"]
+_POWER = (
+    r"(?:power|breaker|breakers|disconnect|mains|main|isolator|supply|juice|unit|it|"
+    r"everything|both units|whole thing|system|indoor|outdoor)"
+)
+_SOURCE = r"(?:power|breaker|breakers|disconnect|mains|isolator|supply|juice|fuse)"
+_THE = r"(?:the |its |it is |my |both |all )?"
+_TABLE: tuple[tuple[str, Which | None], ...] = (
+    (r"(?:killed|cut|pulled|dropped|shut off|shut|turned off|switched off|knocked off|"
+     rf"flipped off|threw|isolated) {_THE}{_SOURCE}(?: off)?(?: for)?(?: about)?(?: "
+     r"[0-9.]+ (?:min|sec|hour))?(?: (?:and|then))?(?: (?:back on|turned it back on|"
+     r"put it back|on again))?",
+     "power"),
+    (rf"power(?:ed)? ?cycl(?:ed?|ing) ?{_THE}{_POWER}?|did (?:a|another) power cycle",
+        "power"),
+    (rf"cycled {_THE}(?:power|breaker|breakers|disconnect|mains|isolator|supply)",
+        "power"),
+    (rf"(?:turned|switched|flipped|flicked|shut) {_THE}{_POWER} off (?:and|then) "
+     r"(?:back )?on"
+     r"(?: again)?", "power"),
+    (rf"(?:turned|switched) off (?:and|then) (?:back )?on (?:again )?(?:at )?{_THE}"
+     r"(?:breaker|disconnect|mains)", "power"),
+    (rf"(?:reset|re set) (?:it )?(?:at |by |from |with )?{_THE}(?:main )?(?:breaker|"
+     r"breakers|"
+     r"disconnect|mains|power)", "power"),
+    (r"(?:reset|cleared) (?:it )?(?:at |by |from |with |on |off |via "
+     rf")?{_THE}(?:remote|handset|"
+     r"controller|thermostat)", "remote"),
+    (r"(?:turned|switched) it off (?:and|then) (?:back )?on (?:again )?(?:at|from|"
+     rf"with|on) {_THE}"
+     r"(?:remote|thermostat|handset|controller)", "remote"),
+    (rf"(?:pressed|hit|pushed|held|poked|punched|used|press|tapped) {_THE}(?:little |"
+     r"red )?reset"
+     r"(?: button| switch| pins)?(?: down)?", "button"),
+    (r"reset (?:it )?(?:with|by|from|at|using) the (?:reset )?(?:button|switch|pins)",
+        "button"),
+    (rf"(?:pressed|held|hit|pushed) {_THE}(?:reset )?button", "button"),
+    (rf"(?:cleared|erased|wiped|deleted) {_THE}(?:fault |error |code |stored "
+     r")*(?:history|codes?|"
+     r"memory|faults?|log)", "history"),
+    (r"(?:i |we |they |he |she |customer |guest |already |just |then |have |has |had |"
+     r"and |"
+     r"tech(?:nician)? |when i |after i )+(?:reset|re set)(?! (?:button|switch|time))"
+     r"(?: (?:it|the unit|her|both|them|everything|the board|the fault))?", None),
+    (r"(?:did|done|tried|gave it) (?:a |the |one |another |it a )?(?:hard |soft "
+     r")?reset", None),
+    (r"^reset (?:it|the unit|her)", None),
+    (r"(?:second|2|another|third) (?:hard )?resets?(?! (?:would|will|must|does|should|"
+     r"is|take))",
+     None),
+)  # fmt: skip
+_RESETS = tuple((rx(pattern), which) for pattern, which in _TABLE)
+_ASKED = rx(
+    r"how (?:do|can|to|would)|should i|can i|could i|do i|ok to|safe to|need to|want "
+    r"to|going to|will|to reset|does (?:a|the) reset|what does|before i|if i|when i "
+    r"should|how long|got to|have to|let me|try to|must i|what happens"
+)
+_TWICE = rx(r"(?P<n>twice|2 times|two times|3 times|three times|couple (?:of )?times)")
+_AGAIN = rx(
+    r"(?:and|then) (?:once more |once |it |did it |reset it |a second time )?again"
+    r"|(?:and|then) a (?:second|2nd) time"
+)
+_TRIED = rx(r"(?:i |we )?(?:have )?tried (?:it )?(?P<n>twice|[2-4] times|2)(?= |$)")
+_CLEARS = rx(r"(?:reset|resetting|clear|clearing)")
+_TIMES = {"2": 2, "3": 3, "4": 4, "twice": 2, "two": 2, "three": 3, "couple": 2}
+
+
+def resets(view: Tokens, _vocabulary: Vocabulary) -> list[Claim]:
+    """Claim each reset that was done; "how do I reset", "before the reset" are none."""
+    claims: list[Claim] = []
+    for pattern, which in _RESETS:
+        for match in pattern.finditer(view.folded):
+            if not _is_done(view, match.start(), match.end()):
+                continue
+            fact = ResetFact(which=which)
+            claims.append(Claim(match.start(), match.end(), fact))
+    claims = sorted(apart(claims), key=lambda claim: claim.start)
+    return [*claims, *_repeated(view, claims)] or _tried(view)
+
+
+def _is_done(view: Tokens, start: int, end: int) -> bool:
+    begin, _ = view.clause(start)
+    asked = _ASKED.search(view.folded, begin, start)
+    inside = _ASKED.match(view.folded, start, end)
+    return not (asked or inside or negated(view, start))
+
+
+def _repeated(view: Tokens, claims: list[Claim]) -> list[Claim]:
+    """Claim the further resets of "reset it twice" and "and again at 10:05"."""
+    if not claims:
+        return []
+    last = claims[-1]
+    _, end = view.sentence(last.end)
+    item = last.item
+    near = min(end, last.end + 24)
+    twice = _TWICE.search(view.folded, last.end, near) if len(claims) == 1 else None
+    if twice:
+        more = _TIMES.get(twice["n"].split()[0], 2) - 1
+        return [Claim(twice.start(), twice.end(), item) for _ in range(more)]
+    again = _AGAIN.search(view.folded, last.end, end)
+    if again and MASK not in view.folded[again.start() : again.end()]:
+        return [Claim(again.start(), again.end(), item)]
+    return []
+
+
+def _tried(view: Tokens) -> list[Claim]:
+    """Claim "tried twice, second time it wouldn't clear"."""
+    match = _TRIED.search(view.folded)
+    if match is None or not _CLEARS.search(view.folded):
+        return []
+    count = _TIMES.get(match["n"].split()[0], 2)
+    return [Claim(match.start(), match.end(), ResetFact()) for _ in range(count)]

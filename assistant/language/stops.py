@@ -1,0 +1,200 @@
+"""Stops by protection, and breaker trips: two different things."""
+
+from __future__ import annotations
+
+import re
+
+from assistant.facts import BreakerFact, ContextFact, ProtectionStopFact
+from assistant.language.claims import NUMBER, Claim, apart, either, negated, rx
+from assistant.language.lexicon.numbers import ORDINALS
+from assistant.language.times import HEDGE_SHARE
+from assistant.language.tokens import Tokens, fold
+from assistant.language.vocabulary import Vocabulary
+
+EVENTS = (
+    "high pressure", "low pressure", "overcurrent", "over current", "overload",
+    "discharge temperature", "high discharge", "over temperature", "overheat",
+    "low voltage", "over voltage", "high head", "locked rotor", "freeze protection",
+)  # fmt: skip
+"""Protections that literature commonly counts (common practice, no source)."""
+_ALIASES = {"over current": "overcurrent", "high head": "high pressure",
+            "high discharge": "discharge temperature"}  # fmt: skip
+_MANY = (
+    r"(?P<n>once|twice|thrice|couple(?: of)? times|few times|[0-9]{1,2}(?: times| x)?)"
+)
+_OR = r"(?: (?:or|to|-|maybe) (?P<m>[0-9]{1,2}|twice)(?: times| x)?)?"
+_STOP = (
+    r"(?:stopped|stops|stop|shut down|shuts down|shut off|cut out|cuts out|kicked out|"
+    r"kicks out|tripped|trips|trip|dropped out|went out|gone out|locked|quit|knocked "
+    r"off|faulted|fails|failed|tripping|goes off|went off)"
+)
+_ORDINAL = either(ORDINALS)
+_BREAKER = rx(
+    r"(?:tripped|trips|tripping|popped|pops|blew|kicked|threw|throws|blown|knocked)(?: "
+    r"off| out)? (?:the |my |its |it is |a )?(?:main |outdoor )?breaker(?: (?:again "
+    rf")?{_MANY})?"
+    r"|breaker (?:has |just |is |keeps |was |had |already |on it )*(?:tripped|trips|"
+    r"tripping|popped|pops|blew|blown|kicked|went|kicks)(?: off| out)?(?: (?:again "
+    rf")?{_MANY.replace('<n>', '<k>')})?"
+    rf"|{_MANY.replace('<n>', '<j>')} breaker trips?"
+    rf"|blew (?:the |a |my )?fuse|fuse (?:is |has |just )*(?:blew|blown|popped)"
+)
+_BREAKER_ONLY = rx(r"breaker|fuse")
+_COUNTED = rx(
+    rf"(?:it |she |unit |has |is |been |already |just )*{_STOP} (?:again )?(?:about |"
+    rf"like |maybe )?{_MANY}{_OR}(?! (?:min|sec|hour|v|k|amp|of the))(?: (?:now|today|"
+    r"already|so far))?"
+    rf"|{_MANY.replace('<n>', '<k>')} (?:protection |safety |pressure )?(?:stops|trips|"
+    r"shutdowns|cut ?outs)"
+)
+_NTH = rx(
+    rf"(?P<nth>{_ORDINAL}) (?:time|stop|trip|shutdown)(?: (?:it |she |today|now|this "
+    r"morning|this hour|already|that|has|is|been|done|did|in a row|running|since|"
+    r"stopped|shut down|tripped|kicked out))*"
+)
+_NOT_NTH = rx(r"first time|second time it (?:will|would)|next time")
+_APART = rx(
+    rf"(?P<hedge>about |maybe |around |roughly |like |some )*(?P<n>{NUMBER}|couple(?: "
+    rf"of)?|few|half an|an|a)(?: (?:or|to|-) (?P<m>{NUMBER}))? (?P<unit>sec|min|"
+    r"hour)(?P<so> or so)? (?:apart|between(?: them| each| trips| stops)?|in between)"
+    rf"|every (?P<hedge2>about |maybe )?(?P<n2>{NUMBER})(?: (?:or|to|-) "
+    rf"(?P<m2>{NUMBER}))? (?P<unit2>min|hour)(?= |$)"
+)
+_ON = (
+    r"(?:on|by|for|with|from|due to|because of|says|saying|its|it is|off on|out on|"
+    r"trips?|stops?|protection)"
+)
+_LOCKED = rx(
+    r"(?:locked out|locked up on (?:a )?fault|in (?:a )?(?:hard |soft )?lock ?out|hard "
+    r"lockout|lockout mode|gone into lockout|went into lockout|went to lockout)(?! "
+    r"(?:tag|tagged))|will not (?:take a |accept a )?(?:reset|clear)|would not "
+    r"(?:clear|reset)|(?:does not|did not|can not get it to|refuses to) (?:clear|reset)"
+)
+_NOT_LOCKED = rx(r"(?:is |it is |are )?not (?:in )?(?:locked out|lock ?out|locked)")
+_TAGGED = rx(r"locked out (?:and |, )?tagged(?: out)?|loto")
+_SECONDS = {"sec": 1.0, "min": 60.0, "hour": 3600.0}
+
+
+def stops(view: Tokens, vocabulary: Vocabulary) -> list[Claim]:
+    """Claim breaker trips, protection stops with count and spacing, and lockout."""
+    breaker = [
+        Claim(*match.span(), BreakerFact(count=_breaker_count(match)))
+        for match in _BREAKER.finditer(view.folded)
+        if not negated(view, match.start()) and not _asks(view, match)
+    ][:1]
+    told = [] if breaker else _stops(view, vocabulary)
+    return apart([*breaker, *told, *_lockouts(view)])
+
+
+def _asks(view: Tokens, match: re.Match[str]) -> bool:
+    start, _ = view.clause(match.start())
+    return bool(re.search(r"(?<!\S)(?:will|could|can|if|why|what)(?!\S)",
+                          view.folded[start : match.start()]))  # fmt: skip
+
+
+def _breaker_count(match: re.Match[str]) -> int:
+    word = match["n"] or match["k"] or match["j"]
+    return max(1, min(_numbers(word))) if word else 1
+
+
+def _numbers(word: str) -> tuple[int, ...]:
+    first = word.split(maxsplit=1)[0]
+    known = {
+        "once": (1,),
+        "twice": (2,),
+        "thrice": (3,),
+        "couple": (2, 3),
+        "few": (2, 3, 4),
+    }
+    return known.get(first) or (int(first),)
+
+
+def _stops(view: Tokens, vocabulary: Vocabulary) -> list[Claim]:
+    event = _event(view, vocabulary)
+    count = _count(view, event)
+    if count is None and event is None:
+        return []
+    spacing = _spacing(view)
+    parts = [part for part in (count, event, spacing) if part]
+    start = min(part[0] for part in parts)
+    end = max(part[1] for part in parts)
+    numbers = count[2] if count else (1,)
+    fact = ProtectionStopFact(
+        event=event[2] if event else None,
+        count=numbers,
+        apart_s=spacing[2] if spacing else None,
+    )
+    return [Claim(start, end, fact)]
+
+
+def _count(
+    view: Tokens, event: tuple[int, int, str] | None
+) -> tuple[int, int, tuple[int, ...]] | None:
+    """Find "stopped twice", "third time today"; "tripped twice" names a protection."""
+    for match in _COUNTED.finditer(view.folded):
+        bare_trip = "trip" in match[0] and event is None
+        start, end = view.sentence(match.start())
+        breaker = _BREAKER_ONLY.search(view.folded, start, end)
+        if negated(view, match.start()) or bare_trip or breaker:
+            continue
+        low = _numbers(match["n"] or match["k"])
+        high = _numbers(match["m"]) if match["m"] else ()
+        return match.start(), match.end(), tuple(sorted({*low, *high}))
+    for match in _NTH.finditer(view.folded):
+        start, end = view.sentence(match.start())
+        skip = _NOT_NTH.match(view.folded, match.start())
+        if not skip and not _BREAKER_ONLY.search(view.folded, start, end):
+            return match.start(), match.end(), (ORDINALS[match["nth"]],)
+    return None
+
+
+def _event(view: Tokens, vocabulary: Vocabulary) -> tuple[int, int, str] | None:
+    """Find which protection stopped it: "went out on high pressure"."""
+    names = {fold(event): event for event in vocabulary.protection_events}
+    for event in EVENTS:
+        names.setdefault(
+            event, names.get(_ALIASES.get(event, event), _ALIASES.get(event, event))
+        )
+    pattern = rx(
+        rf"(?:{_STOP}(?: (?:again|twice|[0-9]+ times|now|today))* {_ON} (?:a |the "
+        rf")?)(?P<event>{either(names)})|(?P<event2>{either(names)}) (?:protection "
+        r")?(?:trips?|tripped|stops?|lockout|cut ?outs?|shutdowns?|again)"
+    )
+    for match in pattern.finditer(view.folded):
+        if not negated(view, match.start()):
+            return *match.span(), names[match["event"] or match["event2"]]
+    return None
+
+
+def _spacing(view: Tokens) -> tuple[int, int, tuple[float, float]] | None:
+    match = _APART.search(view.folded)
+    if match is None:
+        return None
+    words = {
+        "couple": 2.0,
+        "couple of": 2.0,
+        "few": 3.0,
+        "half an": 0.5,
+        "an": 1.0,
+        "a": 1.0,
+    }
+    word = match["n"] or match["n2"]
+    unit = _SECONDS[match["unit"] or match["unit2"]]
+    first = words[word] if word in words else float(word)
+    last = float(match["m"] or match["m2"] or first)
+    short, long = sorted((abs(first) * unit, abs(last) * unit))
+    if match["hedge"] or match["hedge2"] or match["so"]:
+        short, long = short * (1 - HEDGE_SHARE), long * (1 + HEDGE_SHARE)
+    return match.start(), match.end(), (short, long)
+
+
+def _lockouts(view: Tokens) -> list[Claim]:
+    open_again = _NOT_LOCKED.search(view.folded)
+    if open_again:
+        fact = ContextFact(name="locked out", value=False)
+        return [Claim(*open_again.span(), fact)]
+    for match in _LOCKED.finditer(view.folded):
+        if not _TAGGED.search(view.folded) and not _asks(view, match):
+            fact = ContextFact(name="locked out", value=True)
+            return [Claim(*match.span(), fact)]
+    return []

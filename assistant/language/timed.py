@@ -1,0 +1,81 @@
+"""Gives each time of a text to the event it belongs to."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from assistant.facts import (
+    BreakerFact,
+    HappeningFact,
+    LampFact,
+    PartFact,
+    ProtectionStopFact,
+    ReadingFact,
+    ResetFact,
+    SettingFact,
+)
+from assistant.language.claims import Claim
+from assistant.language.times import TimeSpan
+from assistant.language.tokens import Tokens
+
+_EVENTS = (
+    HappeningFact,
+    ResetFact,
+    ProtectionStopFact,
+    BreakerFact,
+    PartFact,
+    SettingFact,
+)
+_SEEN = (LampFact, ReadingFact)
+
+
+def timed(view: Tokens, claims: list[Claim], times: list[TimeSpan]) -> list[Claim]:
+    """Return the claims with times; a time goes to the nearest event, once.
+
+    An event of the same sentence comes first, then one of an earlier sentence, then
+    a lamp or reading of the same clause. Two facts of the same words, such as a power
+    cut and its end, share the time.
+    """
+    out = list(claims)
+    given: set[int] = set()
+    for time in times:
+        at = _nearest(view, out, time, given)
+        if at is None:
+            continue
+        twins = [
+            index
+            for index, claim in enumerate(out)
+            if (claim.start, claim.end) == (out[at].start, out[at].end)
+            and isinstance(claim.item, type(out[at].item))
+            and isinstance(claim.item, HappeningFact)
+        ] or [at]
+        for index in twins:
+            given.add(index)
+            out[index] = _at(out[index], time)
+        out.append(Claim(time.start, time.end, None))
+    return out
+
+
+def _nearest(
+    view: Tokens, claims: list[Claim], time: TimeSpan, given: set[int]
+) -> int | None:
+    sentence = view.sentence(time.start)
+    clause = view.clause(time.start)
+    ranked: list[tuple[int, int, int]] = []
+    for index, claim in enumerate(claims):
+        if index in given:
+            continue
+        gap = max(claim.start - time.end, time.start - claim.end, 0)
+        if isinstance(claim.item, _EVENTS):
+            here = sentence[0] <= claim.start < sentence[1]
+            if here or claim.end <= time.start:
+                ranked.append((0 if here else 1, gap, index))
+        elif isinstance(claim.item, _SEEN) and clause[0] <= claim.start < clause[1]:
+            ranked.append((2, gap, index))
+    return min(ranked)[2] if ranked else None
+
+
+def _at(claim: Claim, time: TimeSpan) -> Claim:
+    if claim.item is None or isinstance(claim.item, str) or claim.item.at is not None:
+        return claim
+    return replace(claim, item=claim.item.model_copy(update={"at": time.moment}))

@@ -1,0 +1,57 @@
+"""What a text is read in the light of: words of the packs, and what was asked."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Vocabulary:
+    """Words of the packs in force.
+
+    `models` are patterns or names. `sensors` pairs a role with what people call
+    it; `checks` a global id with what people call it; `stop_phrases` a global id
+    with its phrases. The rest are names as the packs write them.
+    """
+
+    models: tuple[str, ...] = ()
+    sensors: tuple[tuple[str, tuple[str, ...]], ...] = ()
+    checks: tuple[tuple[str, tuple[str, ...]], ...] = ()
+    labels: tuple[str, ...] = ()
+    boards: tuple[str, ...] = ()
+    colours: tuple[str, ...] = ()
+    stop_phrases: tuple[tuple[str, tuple[str, ...]], ...] = ()
+    protection_events: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Pending:
+    """What was asked last.
+
+    Attributes
+    ----------
+    slot : str
+        ``count``, ``pause``, ``colour``, ``box``, ``board``, ``label``, ``code``,
+        ``state``, ``unit``, ``role``, ``time:<trigger>``, ``context:<name>``,
+        ``look:<check>``, ``unit_of:<measurand>``, ``reading:<check>``,
+        ``lamp:<label>``, ``reset_which``, ``before_reset``; empty when nothing
+        was asked.
+    options : tuple of str
+        The answers in the order they were put; "the other one" is the second of two.
+        For ``unit_of`` they are the quantities in question, such as ``9.8 kohm``.
+    last_reading_of : str, optional
+        Measurand of the last reading, for "sorry kilohms, not ohms".
+    last_reading : str
+        That reading as written, such as ``9.8 ohm``.
+    """
+
+    slot: str = ""
+    options: tuple[str, ...] = ()
+    last_reading_of: str | None = None
+    last_reading: str = ""
+
+    @property
+    def about(self) -> tuple[str, str]:
+        """Return the slot's name and what follows its colon."""
+        name, _, subject = self.slot.partition(":")
+        return name, subject

@@ -1,0 +1,104 @@
+"""Short spellings of facts, so that a table of sentences can be read at a glance."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import UTC, datetime
+
+import pytest
+
+from assistant.facts import Fact, LampFact, ReadingFact, UnitFact
+from assistant.language.understand import Pending, Vocabulary, understand
+
+NOW = datetime(2024, 6, 3, 14, 17, tzinfo=UTC)
+"""A Monday; every time in these tables counts back from it."""
+SKIPPED = {"kind", "origin", "words", "at"}
+
+
+def _when(fact: Fact) -> str:
+    if fact.at is None:
+        return ""
+    last = (NOW - fact.at.latest).total_seconds() / 60
+    first = (NOW - fact.at.earliest).total_seconds() / 60
+    span = f"{last:g}" if last == first else f"{last:g}..{first:g}"
+    return f" @{span} min ago"
+
+
+def _lamp(fact: LampFact) -> str:
+    seen = fact.observation
+    slots = [seen.state]
+    for name in ("count", "colour", "label", "board", "box"):
+        values = getattr(seen, name)
+        slots += [f"{name}={'/'.join(map(str, values))}"] if values else []
+    for name in ("pause", "rate", "code"):
+        slots += [f"{name}={getattr(seen, name)}"] if getattr(seen, name) else []
+    slots += [f"window={seen.window_s:g}"] if seen.window_s is not None else []
+    slots += [f"rounds={seen.groups_watched}"] if seen.groups_watched else []
+    slots += ["stored"] if seen.stored else []
+    order = {True: ["before reset"], False: ["after reset"], None: []}
+    return " ".join(["lamp", *slots, *order[fact.before_reset]])
+
+
+def _reading(fact: ReadingFact) -> str:
+    could = [q.text for q in fact.readings_possible]
+    value = fact.value.text if fact.value else "|".join(could)
+    parts = [f"reading {fact.of}: {'open' if fact.open_line else value}"]
+    if fact.at_temperature:
+        parts.append(f"at {fact.at_temperature.text}")
+    if fact.under_load:
+        parts.append("loaded")
+    if fact.power_state:
+        parts.append(fact.power_state)
+    return " ".join(parts)
+
+
+def _plain(fact: Fact) -> str:
+    values = []
+    for name, value in fact:
+        if name in SKIPPED or value is None:
+            continue
+        text = getattr(value, "text", value)
+        values.append(
+            "/".join(map(str, text)) if isinstance(text, tuple) else str(text)
+        )
+    return f"{fact.kind} {' '.join(values)}".strip()
+
+
+def spelled(fact: Fact) -> str:
+    """Return one line for a fact."""
+    if isinstance(fact, LampFact):
+        line = _lamp(fact)
+    elif isinstance(fact, ReadingFact):
+        line = _reading(fact)
+    elif isinstance(fact, UnitFact):
+        items = fact.plate.model_dump(exclude_none=True)
+        told = " ".join(f"{name}={value}" for name, value in items.items())
+        line = f"unit {told}{'' if fact.sure else ' unsure'}"
+    else:
+        line = _plain(fact)
+    return line + _when(fact)
+
+
+Tell = Callable[..., tuple[list[str], list[str]]]
+
+
+@pytest.fixture
+def tell() -> Tell:
+    """Return a function from a text to its facts and acts in short spelling."""
+
+    def read(
+        text: str,
+        pending: Pending | None = None,
+        vocabulary: Vocabulary | None = None,
+        utc_offset_minutes: int = 0,
+    ) -> tuple[list[str], list[str]]:
+        found = understand(
+            text,
+            now=NOW,
+            utc_offset_minutes=utc_offset_minutes,
+            pending=pending,
+            vocabulary=vocabulary or Vocabulary(),
+        )
+        return [spelled(fact) for fact in found.facts], list(found.acts)
+
+    return read
