@@ -10,6 +10,8 @@ from typing import Any
 import pytest
 from hypothesis import settings
 
+from assistant.settings import Settings
+
 settings.register_profile("suite", derandomize=True, deadline=None, max_examples=60)
 settings.load_profile("suite")
 
@@ -30,15 +32,34 @@ def _no_network(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(socket, "socket", _LocalOnly)
 
 
+@pytest.fixture(scope="session")
+def shared_cache(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Where the exported encoder lies; FAULTLEAF_TEST_CACHE outlives the run."""
+    cache = os.environ.get("FAULTLEAF_TEST_CACHE")
+    return Path(cache) if cache else tmp_path_factory.getbasetemp() / "cache"
+
+
 @pytest.fixture(autouse=True)
 def _own_home(
-    tmp_path: Path,
-    tmp_path_factory: pytest.TempPathFactory,
-    monkeypatch: pytest.MonkeyPatch,
+    tmp_path: Path, shared_cache: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Library and jobs start empty in every test; the encoder cache is shared."""
-    cache = os.environ.get("FAULTLEAF_TEST_CACHE")
-    shared = Path(cache) if cache else tmp_path_factory.getbasetemp() / "cache"
     monkeypatch.setenv("FAULTLEAF_LIBRARY", str(tmp_path / "library"))
     monkeypatch.setenv("FAULTLEAF_JOBS", str(tmp_path / "jobs.sqlite"))
-    monkeypatch.setenv("FAULTLEAF_CACHE", str(shared))
+    monkeypatch.setenv("FAULTLEAF_CACHE", str(shared_cache))
+
+
+@pytest.fixture(scope="session")
+def sample_places(
+    tmp_path_factory: pytest.TempPathFactory, shared_cache: Path
+) -> Settings:
+    """Return places with the sample library, real vectors, built once; read only."""
+    from tui.plain.console import Console
+    from tui.samples import build
+
+    folder = tmp_path_factory.mktemp("samples")
+    places = Settings(
+        library=folder / "library", jobs=folder / "jobs.sqlite", cache=shared_cache
+    )
+    build(places.library, places, Console())
+    return places

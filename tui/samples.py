@@ -79,7 +79,7 @@ def sample_library(
     folder.parent.mkdir(parents=True, exist_ok=True)
     with tempfile.TemporaryDirectory(dir=folder.parent) as made:
         built = Path(made) / "library"
-        _build(built, settings, console)
+        build(built, settings, console)
         if not folder.exists():
             built.rename(folder)
     return folder
@@ -99,7 +99,14 @@ def fingerprint(root: Path) -> str:
     return seen.hexdigest()[:16]
 
 
-def _build(folder: Path, settings: Settings, console: Console) -> None:
+def build(folder: Path, settings: Settings, console: Console) -> None:
+    """Build the sample library into a folder that is not there yet.
+
+    Raises
+    ------
+    InputError
+        When a packaged document or rule pack is refused.
+    """
     from assistant.library.store import LibraryStore
     from tui.adding import add_paths
     from tui.embedding import embed_library
