@@ -71,11 +71,15 @@ def match_scopes(scopes: tuple[Scope, ...], plate: Plate) -> Verdict:
     if not scopes:
         return "possible"
     by_role: dict[str, list[Verdict]] = {}
+    told_roles: set[str] = set()
     for scope in scopes:
-        by_role.setdefault(scope.unit_role or "", []).append(_scope(scope, plate))
+        role = scope.unit_role or ""
+        by_role.setdefault(role, []).append(_scope(scope, plate))
+        if _is_told(role, plate) or _known_for(scope, plate):
+            told_roles.add(role)
     if any("confirmed" in verdicts for verdicts in by_role.values()):
         return "confirmed"
-    told = [by_role[role] for role in by_role if _is_told(role, plate)]
+    told = [by_role[role] for role in by_role if role in told_roles]
     deciding = told or list(by_role.values())
     fits = any("possible" in verdicts for verdicts in deciding)
     return "possible" if fits else "excluded"
@@ -162,9 +166,8 @@ def _fields(scope: Scope, plate: Plate) -> dict[str, Verdict]:
 
 
 def _models(scope: Scope, plate: Plate) -> Verdict:
-    """Compare the models known; with a stated unit role, only that unit's model."""
-    slots = _MODELS.get(scope.unit_role or "", ("outdoor_model", "indoor_model"))
-    known = [model for slot in slots if (model := getattr(plate, slot))]
+    """Compare the models known; with a stated unit role, that unit's model first."""
+    known = _known_for(scope, plate)
     if not known:
         return "possible"
     left_out = _fits(scope.exclude, known)
@@ -174,6 +177,22 @@ def _models(scope: Scope, plate: Plate) -> Verdict:
     if within == "confirmed" and left_out == "possible":
         return "possible"
     return within
+
+
+def _known_for(scope: Scope, plate: Plate) -> list[str]:
+    """Return the models a scope is compared with.
+
+    A model is often told without saying of which unit. Under the wrong unit it still
+    counts where it fits; only the model of the stated unit excludes.
+    """
+    every = [model for model in (plate.outdoor_model, plate.indoor_model) if model]
+    if scope.unit_role not in _MODELS:
+        return every
+    own = [
+        model for slot in _MODELS[scope.unit_role] if (model := getattr(plate, slot))
+    ]
+    elsewhere = [m for m in every if _fits(scope.models, [m]) != "excluded"]
+    return own or elsewhere
 
 
 def _fits(patterns: tuple[str, ...], models: list[str]) -> Verdict:

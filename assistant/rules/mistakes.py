@@ -44,13 +44,17 @@ class PackLines:
     def place(self, item: str, *path: str | int) -> tuple[str, int]:
         """Return file and line of `path` in an item, or of what holds it."""
         if item not in self.items:
-            return item, 0
+            return self.head_file, 0
         file, base = self.items[item]
-        return file, nearest(self.files.get(file, {}), (*base, *path))
+        if file not in self.files:
+            return file, 0
+        return file, nearest(self.files[file], (*base, *path))
 
     def head(self, *path: str | int) -> tuple[str, int]:
         """Return file and line of `path` in `pack.yaml`."""
-        return self.head_file, nearest(self.files.get(self.head_file, {}), path)
+        if self.head_file not in self.files:
+            return self.head_file, 0
+        return self.head_file, nearest(self.files[self.head_file], path)
 
     def point(self, sensor: str, number: int) -> tuple[str, int]:
         """Return file and line of a table's point, counted from 0."""

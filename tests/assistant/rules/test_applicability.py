@@ -85,12 +85,25 @@ def test_any_known_model_may_fit() -> None:
     assert match_scopes(scope, Plate(outdoor_model="QM-36")) == "excluded"
 
 
-def test_a_scope_for_one_unit_looks_at_that_units_model_only() -> None:
+def test_only_the_model_of_the_stated_unit_excludes() -> None:
     scope = (models("QM-24", unit_role="outdoor"),)
 
     assert match_scopes(scope, Plate(outdoor_model="QM-24")) == "confirmed"
-    assert match_scopes(scope, Plate(indoor_model="QM-24")) == "possible"
-    assert missing_for(scope, Plate(indoor_model="QM-24")) == ("outdoor_model",)
+    assert match_scopes(scope, Plate(outdoor_model="XX-24")) == "excluded"
+    assert match_scopes(scope, Plate(indoor_model="HX-24")) == "possible"
+    assert missing_for(scope, Plate(indoor_model="HX-24")) == ("outdoor_model",)
+
+
+def test_a_model_told_without_its_unit_still_fits() -> None:
+    scope = (
+        models("QM-24", unit_role="outdoor"),
+        models("HX-24", unit_role="indoor"),
+    )
+
+    assert match_scopes(scope, Plate(outdoor_model="HX-24")) == "confirmed"
+    assert match_scopes(scope, Plate(outdoor_model="HX*")) == "possible"
+    assert match_scopes(scope, Plate(outdoor_model="XX-24")) == "excluded"
+    assert missing_for(scope, Plate(outdoor_model="XX-24")) == ()
 
 
 def test_exclude_wins_over_models() -> None:

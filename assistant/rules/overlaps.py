@@ -1,0 +1,138 @@
+"""Finds rows that one look at the lamps cannot tell apart, and counts left out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import combinations, pairwise
+
+from assistant.rules.examples import example_of, grid_example, in_words
+from assistant.rules.mistakes import Mistake, PackLines
+from assistant.rules.pack import Pack
+from assistant.signals.fits import Fit
+from assistant.signals.kinds import (
+    CountPerWindow,
+    DisplayCode,
+    GroupThenPause,
+    Lamp,
+    SeveralLamps,
+    Signal,
+)
+from assistant.signals.observation import Observation
+from assistant.signals.trains import fit_row, lamp_of, same_window
+
+FEWEST_ROWS = 3
+"""Counts that make a table in which one can be left out."""
+
+
+def find_overlaps(pack: Pack, lines: PackLines) -> Iterator[Mistake]:
+    """Yield pairs of rows that the same sight decodes to, with that sight."""
+    replaced = _replaced_pairs(pack)
+    for one, other in combinations(pack.signals, 2):
+        if (one.id, other.id) in replaced or told_apart(one, other):
+            continue
+        seen = _common_sight(one, other)
+        if seen is not None:
+            yield _overlap(one, other, seen, lines)
+
+
+def _replaced_pairs(pack: Pack) -> set[tuple[str, str]]:
+    pairs = set()
+    for entry in pack.head.supersedes:
+        for row in entry.rows:
+            short = row.removeprefix(f"{pack.head.id}/")
+            pairs |= {(entry.by, short), (short, entry.by)}
+    return pairs
+
+
+def told_apart(one: Signal, other: Signal) -> bool:
+    """Return whether a written condition distinguishes two rows."""
+    return any(
+        getattr(one, name) != getattr(other, name)
+        for name in ("applies_to", "mode", "unit_state", "stored")
+    )
+
+
+def _common_sight(one: Signal, other: Signal) -> tuple[Observation, ...] | None:
+    """Return what somebody would see that is both rows, or None."""
+    if isinstance(one, SeveralLamps) and isinstance(other, SeveralLamps):
+        return grid_example(one, other)
+    if isinstance(one, SeveralLamps) or isinstance(other, SeveralLamps):
+        return None
+    if isinstance(one, CountPerWindow) and isinstance(other, CountPerWindow):
+        seconds = Observation(state="count", window_s=one.window.value)
+        if not same_window(seconds, other):
+            return None
+    seen = example_of(one, other)
+    if seen is None:
+        return None
+    fits = [fit_row(seen, signal, signal.mode) for signal in (one, other)]
+    return (seen,) if all(fit is not None and _plain(fit) for fit in fits) else None
+
+
+def _plain(fit: Fit) -> bool:
+    """Return whether a row fits as it stands; a code that looks the same does too."""
+    return fit.near <= {"glyph"}
+
+
+def _overlap(
+    one: Signal, other: Signal, seen: Sequence[Observation], lines: PackLines
+) -> Mistake:
+    first, second = sorted((one, other), key=lambda row: lines.place(row.id))
+    file, line = lines.place(second.id)
+    docs = {row.source.doc if row.source is not None else "" for row in (one, other)}
+    severe = len(docs) == 1 and not _only_look_alike(one, other)
+    return Mistake(
+        file,
+        line,
+        f"`{second.id}` cannot be told from `{first.id}` on line "
+        f"{lines.place(first.id)[1]}: both are {in_words(seen)}",
+        "name what tells them apart: applies_to, mode, unit_state or supersedes"
+        if severe
+        else "both are shown side by side",
+        "error" if severe else "warning",
+    )
+
+
+def _only_look_alike(one: Signal, other: Signal) -> bool:
+    return (
+        isinstance(one, DisplayCode)
+        and isinstance(other, DisplayCode)
+        and one.code != other.code
+    )
+
+
+def find_gaps(pack: Pack, lines: PackLines) -> Iterator[Mistake]:
+    """Yield the counts left out between the lowest and highest of a lamp's table.
+
+    A list with more holes than rows is no table: it picks single counts out.
+    """
+    tables: dict[str, tuple[Lamp, list[CountPerWindow | GroupThenPause]]] = {}
+    for row in pack.signals:
+        lamp = lamp_of(row)
+        if isinstance(row, CountPerWindow | GroupThenPause) and lamp is not None:
+            key = repr((lamp, row.kind, row.applies_to, row.mode, row.unit_state))
+            tables.setdefault(key, (lamp, []))[1].append(row)
+    for lamp, rows in tables.values():
+        counts = sorted({row.count for row in rows})
+        missing = counts[-1] - counts[0] + 1 - len(counts)
+        if len(counts) < FEWEST_ROWS or missing >= len(counts):
+            continue
+        for before, after in pairwise(counts):
+            if after > before + 1:
+                row = next(row for row in rows if row.count == after)
+                yield _gap(row.id, lamp, (before, after), lines)
+
+
+def _gap(row: str, lamp: Lamp, around: tuple[int, int], lines: PackLines) -> Mistake:
+    file, line = lines.place(row)
+    first, last = around[0] + 1, around[1] - 1
+    run = f"{first}" if first == last else f"{first} to {last}"
+    seen = Observation(state="count", count=(first,))
+    return Mistake(
+        file,
+        line,
+        f"the table leaves out {run}: {in_words([seen], lamp)} has no row, though "
+        f"{around[0]} and {around[1]} have one",
+        "whoever sees it is told that it is not in this document",
+        "warning",
+    )

@@ -1,0 +1,148 @@
+"""Finds rows that no unit and no question can ever reach, and waits without an end."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import product
+
+from assistant.record import Item, Scope, SerialRange
+from assistant.rules.item_rules import Finding
+from assistant.rules.pack import Pack
+from assistant.rules.patterns import overlap
+from assistant.rules.plates import (
+    compare_capacity,
+    compare_phase,
+    compare_voltage,
+    compare_words,
+    serial_key,
+)
+from assistant.rules.references import items_of, references
+from assistant.timing.kinds import Defrost, Standby, StartUpOrder, StopBase, WaitBase
+
+_COMPARED = {
+    "voltage": compare_voltage,
+    "phase": compare_phase,
+    "board_mark": compare_words,
+    "capacity_class": compare_capacity,
+    "market": compare_words,
+    "unit_role": compare_words,
+}
+_NAMED_ELSEWHERE = {
+    "causes": "no row names this cause: it is never suspected",
+    "sensors": "no check measures this sensor",
+}
+
+
+def check_times(item: Item) -> Iterator[tuple[Finding, bool]]:
+    """Yield waits without an end and power resets without an off-time.
+
+    The second value says whether it keeps the pack out of force.
+    """
+    if isinstance(item, WaitBase):
+        yield from _wait_end(item)
+    if isinstance(item, StopBase):
+        for place, reset in enumerate(item.resets):
+            if reset.name == "power" and reset.off_at_least is None:
+                told = "a reset by power names no time off"
+                hint = "add `off_at_least`: off too short resets nothing"
+                yield Finding(("resets", place), told, hint), True
+
+
+def _wait_end(item: WaitBase) -> Iterator[tuple[Finding, bool]]:
+    timed = any(one is not None for one in (item.minimum, item.usual, item.give_up))
+    if isinstance(item, StartUpOrder):
+        timed = timed or any(step.latest is not None for step in item.order)
+    ended = item.until_event is not None or item.cancelled_by
+    if not timed and not ended:
+        hint = "add `minimum`, `usual` or `give_up`"
+        yield Finding((), "the wait has no end", hint), True
+    elif item.give_up is None and isinstance(item, Standby | Defrost):
+        told = "nothing says when this wait has lasted too long"
+        yield Finding((), told, "add `give_up` if the document has it"), False
+
+
+def find_unreachable(pack: Pack) -> Iterator[tuple[Item, Finding, bool]]:
+    """Yield rows that nothing reaches; the last value: keeps the pack out of force."""
+    replaced = _replaced(pack)
+    outdated = {
+        older
+        for document in pack.head.documents.values()
+        for older in document.supersedes
+    }
+    files = items_of(pack)
+    named = _named(pack)
+    for file, items in files.items():
+        for item in items:
+            if _never_applies(pack.head.applies_to, item.applies_to):
+                told = "its `applies_to` fits no unit of the pack's own `applies_to`"
+                yield item, Finding(("applies_to",), told), True
+            elif item.id in replaced:
+                told = f"never shown: `{replaced[item.id]}` replaces it on every unit"
+                yield item, Finding((), told), False
+            elif item.source is not None and item.source.doc in outdated:
+                told = f"never shown: `{item.source.doc}` is replaced as a whole"
+                yield item, Finding(("source", "doc"), told), False
+            elif file in _NAMED_ELSEWHERE and item.id not in named[file]:
+                yield item, Finding((), _NAMED_ELSEWHERE[file]), False
+    yield from _idle_checks(pack, named["checks"])
+
+
+def _named(pack: Pack) -> dict[str, set[str]]:
+    """Return the ids that some row of the pack points to, by file."""
+    found: dict[str, set[str]] = {file: set() for file in items_of(pack)}
+    for file, items in items_of(pack).items():
+        for item in items:
+            for reference in references(file, item.model_dump()):
+                found[reference.file].add(reference.name.rpartition("/")[2])
+    return found
+
+
+def _idle_checks(pack: Pack, named: set[str]) -> Iterator[tuple[Item, Finding, bool]]:
+    for check in pack.checks:
+        moves = any(outcome.moves for outcome in check.outcomes)
+        if not moves and check.id not in named:
+            told = "no result of this check moves a cause: it is never the next check"
+            yield check, Finding(("outcomes",), told), False
+
+
+def _replaced(pack: Pack) -> dict[str, str]:
+    """Return rows replaced wherever the pack applies, with what replaces them."""
+    own = {item.id: item for items in items_of(pack).values() for item in items}
+    found = {}
+    for entry in pack.head.supersedes:
+        newer = own.get(entry.by)
+        if newer is not None and not newer.applies_to:
+            for row in entry.rows:
+                found[row.removeprefix(f"{pack.head.id}/")] = entry.by
+    return found
+
+
+def _never_applies(pack: tuple[Scope, ...], item: tuple[Scope, ...]) -> bool:
+    """Return whether no unit can fit one scope of the pack and one of the item."""
+    if not pack or not item:
+        return False
+    return all(_exclude(one, other) for one, other in product(pack, item))
+
+
+def _exclude(one: Scope, other: Scope) -> bool:
+    for name, compare in _COMPARED.items():
+        mine, theirs = getattr(one, name), getattr(other, name)
+        if mine and theirs and compare(mine, theirs) == "excluded":
+            return True
+    if one.models and other.models:
+        shared = any(overlap(a, b) for a, b in product(one.models, other.models))
+        # A pattern for the indoor unit and one for the outdoor unit may both fit.
+        if not shared and one.unit_role == other.unit_role is not None:
+            return True
+    return _serials_apart(one.serial, other.serial)
+
+
+def _serials_apart(one: SerialRange | None, other: SerialRange | None) -> bool:
+    if one is None or other is None:
+        return False
+    for early, late in ((one, other), (other, one)):
+        last = serial_key(early.format, early.last) if early.last else None
+        first = serial_key(late.format, late.first) if late.first else None
+        if last is not None and first is not None and last < first:
+            return True
+    return False

@@ -1,0 +1,133 @@
+"""Whether the checks of a pack keep the safe order and the roles."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from assistant.checks.kinds import BandCheck, Check, CheckBase, ThermistorCheck
+from assistant.record import Item
+from assistant.rules.item_rules import Finding
+from assistant.rules.kinds import Card, Cause, ComplaintCall, StopCall
+from assistant.rules.mistakes import Path
+from assistant.rules.refused import never_said, refused
+from assistant.signals.kinds import SignalBase
+from assistant.timing.kinds import StopBase, WaitBase
+
+_LIVE = re.compile(
+    r"\b(?:live|energi[sz]ed|power(?:ed)? (?:is )?on|powered up|under load|"
+    r"while (?:it|the unit|the compressor) (?:runs|is running))\b",
+    re.IGNORECASE,
+)
+_NOT_LIVE = re.compile(
+    r"\b(?:not|no|never|before|until|nothing|prove)\b", re.IGNORECASE
+)
+_HANDS = re.compile(
+    r"\b(?:unplug|disconnect|pull|remove|loosen|unscrew|swap|replace|reconnect|lift "
+    r"the (?:lead|wire)s?)\b(?! (?:switch|is open))",
+    re.IGNORECASE,
+)
+_OFF = re.compile(
+    r"\b(?:isolate|(?:power|switch|turn)(?: \w+){0,4}? off|off at the|de-?energi[sz]e|"
+    r"open the disconnect|lock (?:it |out|and tag))\b",
+    re.IGNORECASE,
+)
+_ON = re.compile(
+    r"\b(?:restore|(?:power|switch|turn)(?: \w+){0,4}? (?:back )?on|re-?energi[sz]e|"
+    r"close the disconnect)\b",
+    re.IGNORECASE,
+)
+
+
+def check_power_order(check: Check) -> Iterator[Finding]:
+    """Yield steps whose power state is not led up to, and roles that may not act."""
+    yield from _roles(check)
+    if _measures_ohms(check):
+        if check.needs == "live":
+            yield Finding(("needs",), "resistance is never measured live", "power_off")
+        elif "power off" not in check.requires:
+            hint = "add `power off` to `requires`"
+            told = "resistance is measured without requiring the power to be off"
+            yield Finding(("requires",), told, hint)
+    yield from _step_order(check)
+
+
+def _step_order(check: Check) -> Iterator[Finding]:
+    powered = check.needs == "live"
+    for place, step in enumerate(check.steps):
+        if _OFF.search(step):
+            powered = False
+        elif _ON.search(step):
+            powered = True
+        elif powered and _HANDS.search(step):
+            told = f"hands go inside while it is live: `{step}`"
+            yield Finding(("steps", place), told, "put the step that isolates first")
+        elif not powered and _LIVE.search(step) and not _NOT_LIVE.search(step):
+            told = f"a live step without the power restored before it: `{step}`"
+            hint = "write `needs: live`, or the step that restores the power"
+            yield Finding(("steps", place), told, hint)
+
+
+def _measures_ohms(check: Check) -> bool:
+    if isinstance(check, BandCheck):
+        return any(
+            end is not None and end.unit == "ohm" for end in (check.low, check.high)
+        )
+    return isinstance(check, ThermistorCheck)
+
+
+def _roles(check: Check) -> Iterator[Finding]:
+    if "customer" in check.allowed_for and check.needs != "look":
+        told = f"a customer may not do what needs `{check.needs}`"
+        yield Finding(("allowed_for",), told, "customers look, and nothing else")
+    wrong = set(check.allowed_for) - {"licensed technician"}
+    if check.needs == "opens_circuit" and wrong:
+        told = "only a licensed technician opens a refrigerant circuit"
+        yield Finding(("allowed_for",), told, f"take out {', '.join(sorted(wrong))}")
+
+
+def check_wording(item: Item) -> Iterator[Finding]:
+    """Yield texts that the engine must refuse as a step, or never say."""
+    for path, text in _texts(item):
+        why = refused(text)
+        if why is not None:
+            yield Finding(
+                path, f"the engine refuses `{text}`: {why}", "say the safe way"
+            )
+        hint = never_said(text)
+        if hint is not None:
+            yield Finding(path, f"`{text}` is never said", hint)
+
+
+def _texts(item: Item) -> Iterator[tuple[Path, str]]:
+    """Yield what would be shown as something to do or to believe."""
+    for field in _FIELDS.get(_family(item), ()):
+        held = getattr(item, field)
+        if isinstance(held, str):
+            yield (field,), held
+        for place, text in enumerate(held if isinstance(held, tuple) else ()):
+            if isinstance(text, str):
+                yield (field, place), text
+    for place, outcome in enumerate(getattr(item, "outcomes", ())):
+        yield ("outcomes", place, "says"), outcome.says
+    for place, reset in enumerate(getattr(item, "resets", ())):
+        yield ("resets", place, "how"), reset.how
+
+
+_FIELDS: dict[type[Item], tuple[str, ...]] = {
+    SignalBase: ("meaning", "unit_action", "recover"),
+    WaitBase: ("follows", "overdue"),
+    StopBase: ("release", "count_clears"),
+    CheckBase: ("ask", "steps"),
+    Cause: ("before_ordering", "remedy"),
+    ComplaintCall: ("first",),
+    Card: ("steps",),
+    StopCall: ("do_now",),
+}
+
+
+def _family(item: Item) -> type[Item]:
+    for family in _FIELDS:
+        if isinstance(item, family):
+            return family
+    return type(item)

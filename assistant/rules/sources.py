@@ -1,0 +1,102 @@
+"""Proves a pack's sources: the document is held, the page is there, the quote on it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from assistant.checks.kinds import ResistanceTable
+from assistant.record import Item
+from assistant.rules.kinds import PackDocument
+from assistant.rules.mistakes import Mistake, PackLines
+from assistant.rules.pack import FILES, Pack
+
+PageText = Callable[[PackDocument, int], str | None]
+"""The text of a physical page of a document the pack names, or None: no such page,
+or the document is not in the library."""
+
+NEIGHBOURS = (1, -1, 2, -2)
+"""How far off a page number is looked for when a quote is not on its page."""
+
+
+@dataclass(frozen=True, slots=True)
+class Claim:
+    """One quote that must stand on a page; `place` is where the pack says so."""
+
+    place: tuple[str, int]
+    label: str
+    doc: str
+    page: int
+    quote: str
+
+
+def prove_sources(
+    pack: Pack, page_text: PageText, lines: PackLines
+) -> Iterator[Mistake]:
+    """Yield every document, page and quote that the library does not bear out."""
+    held = {}
+    for alias, document in pack.head.documents.items():
+        held[alias] = page_text(document, 1) is not None
+        if not held[alias]:
+            file, line = lines.head("documents", alias)
+            yield Mistake(
+                file,
+                line,
+                f"`{alias}` ({document.title}, revision {document.revision}) is not in "
+                "the library",
+                "add the document first: faultleaf add PATH",
+            )
+    for claim in _claims(pack, lines):
+        if held.get(claim.doc):
+            document = pack.head.documents[claim.doc]
+            wrong = _wrong(document, claim, page_text)
+            if wrong is not None:
+                what, hint = wrong
+                yield Mistake(*claim.place, f"{claim.label}: {what}", hint)
+
+
+def _claims(pack: Pack, lines: PackLines) -> Iterator[Claim]:
+    for place, entry in enumerate(pack.head.supersedes):
+        where = lines.head("supersedes", place, "quote")
+        yield Claim(where, "supersedes", entry.doc, entry.page, entry.quote)
+    for name in FILES:
+        items: tuple[Item, ...] = getattr(pack, name)
+        for item in items:
+            yield from _of_item(item, lines)
+
+
+def _of_item(item: Item, lines: PackLines) -> Iterator[Claim]:
+    label = f"`{item.id}`"
+    if item.source is not None:
+        where = lines.place(item.id, "source", "quote")
+        source = item.source
+        yield Claim(where, label, source.doc, source.page, source.quote)
+    for number, point in enumerate(getattr(item, "points", ())):
+        if isinstance(item, ResistanceTable) and point.page and point.quote:
+            doc = point.doc or (item.source.doc if item.source is not None else "")
+            where = lines.point(item.id, number)
+            yield Claim(where, label, doc, point.page, point.quote)
+
+
+def folded(text: str) -> str:
+    """Return text with every run of white space as one space; case is kept."""
+    return " ".join(text.split())
+
+
+def _wrong(
+    document: PackDocument, claim: Claim, page_text: PageText
+) -> tuple[str, str] | None:
+    text = page_text(document, claim.page)
+    if text is None:
+        return f"{document.title} has no page {claim.page}", "pages count from 1"
+    quote = folded(claim.quote)
+    if quote in folded(text):
+        return None
+    what = f"`{quote}` does not stand on page {claim.page} of {document.title}"
+    if quote.casefold() in folded(text).casefold():
+        return what, "it stands there in other capitals"
+    for step in NEIGHBOURS:
+        near = page_text(document, claim.page + step) if claim.page + step > 0 else None
+        if near is not None and quote in folded(near):
+            return what, f"it stands on page {claim.page + step}"
+    return what, "copy the words from the page as they stand there"

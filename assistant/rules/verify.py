@@ -1,0 +1,99 @@
+"""Verifies a loaded pack: sources proved, overlaps and gaps, safe order, dead rows."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Literal
+
+from assistant.rules.mistakes import Mistake, PackLines
+from assistant.rules.overlaps import find_gaps, find_overlaps
+from assistant.rules.pack import Pack
+from assistant.rules.reach import check_times, find_unreachable
+from assistant.rules.references import items_of, unresolved
+from assistant.rules.safe_steps import check_power_order, check_wording
+from assistant.rules.sources import PageText, prove_sources
+
+__all__ = ["PageText", "verify_pack"]
+
+
+def verify_pack(
+    pack: Pack, page_text: PageText, lines: PackLines | None = None
+) -> tuple[Mistake, ...]:
+    """Return everything that speaks against a pack, errors and warnings.
+
+    Parameters
+    ----------
+    pack : Pack
+        As `assistant.rules.loader.load_pack` gives it.
+    page_text : callable
+        ``page_text(document, page)`` gives the text of a physical page of a
+        `PackDocument`, or None where the library has no such page.
+    lines : PackLines, optional
+        As `load_pack_with_lines` gives them; without them mistakes name the file
+        and line 0.
+
+    Returns
+    -------
+    tuple of Mistake
+        In the order of files and lines. A pack with a mistake of severity `error`
+        is not to be put in force.
+    """
+    places = lines if lines is not None else _by_file(pack)
+    found = {
+        *prove_sources(pack, page_text, places),
+        *find_overlaps(pack, places),
+        *find_gaps(pack, places),
+        *_references(pack, places),
+        *_each_item(pack, places),
+        *_unreachable(pack, places),
+    }
+    return tuple(sorted(found))
+
+
+def _by_file(pack: Pack) -> PackLines:
+    """Return places that know the file of each item and no line."""
+    return PackLines(
+        items={
+            item.id: (f"{name}.yaml", ())
+            for name, items in items_of(pack).items()
+            for item in items
+        }
+    )
+
+
+def _references(pack: Pack, lines: PackLines) -> Iterator[Mistake]:
+    files = items_of(pack)
+    known = {name: frozenset(i.id for i in items) for name, items in files.items()}
+    for name, items in files.items():
+        for item in items:
+            for reference in unresolved(name, item.model_dump(), known, pack.head.id):
+                told = f"`{item.id}`: `{reference.name}` is not an id in "
+                where = lines.place(item.id, *reference.path)
+                yield Mistake(*where, f"{told}{reference.file}.yaml")
+
+
+def _each_item(pack: Pack, lines: PackLines) -> Iterator[Mistake]:
+    for items in items_of(pack).values():
+        for item in items:
+            for finding in check_wording(item):
+                where = lines.place(item.id, *finding.path)
+                yield Mistake(*where, f"`{item.id}`: {finding.what}", finding.hint)
+            for finding, severe in check_times(item):
+                where = lines.place(item.id, *finding.path)
+                told = f"`{item.id}`: {finding.what}"
+                yield Mistake(*where, told, finding.hint, _severity(severe))
+    for check in pack.checks:
+        for finding in check_power_order(check):
+            where = lines.place(check.id, *finding.path)
+            yield Mistake(*where, f"`{check.id}`: {finding.what}", finding.hint)
+
+
+def _severity(severe: bool) -> Literal["error", "warning"]:
+    return "error" if severe else "warning"
+
+
+def _unreachable(pack: Pack, lines: PackLines) -> Iterator[Mistake]:
+    for item, finding, severe in find_unreachable(pack):
+        where = lines.place(item.id, *finding.path)
+        told = f"`{item.id}`: {finding.what}"
+        yield Mistake(*where, told, finding.hint, _severity(severe))
