@@ -5,10 +5,10 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from expectations import differences, texts_of
 
 from assistant.dialogue.safety import NEVER_SAID
 from assistant.settings import Settings
+from tests.expectations import differences, texts_of
 from tui.plain.script import Expected, read_script
 from tui.playing import play
 from tui.samples import dialogues
