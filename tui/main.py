@@ -67,9 +67,12 @@ def _run(words: list[str], console: Console) -> int:
 
 
 def _version(console: Console) -> int:
-    from importlib.metadata import version
+    from importlib.metadata import PackageNotFoundError, version
 
-    console.line(f"faultleaf {version('faultleaf')}")
+    try:
+        console.line(f"faultleaf {version('faultleaf')}")
+    except PackageNotFoundError:
+        console.line("faultleaf, from a source tree that is not installed")
     return 0
 
 

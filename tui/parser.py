@@ -86,7 +86,7 @@ def build(
     chosen: str | None, module: Callable[[str], Command] = command_module
 ) -> Parser:
     """Return the parser, with the arguments of the chosen command only."""
-    common = _common()
+    common = common_options()
     parser = Parser(
         prog="faultleaf",
         description="Diagnoses inverter air conditioners and heat pumps from the "
@@ -130,7 +130,8 @@ def parse(words: Sequence[str]) -> argparse.Namespace:
     return args
 
 
-def _common() -> Parser:
+def common_options() -> Parser:
+    """Return the options every command and every action of one takes."""
     # SUPPRESS: given before the command, an option must outlive the command's own
     # default.
     common = Parser(

@@ -39,7 +39,9 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace, console: Console) -> int:
     """Search and print the hits, or what was searched in vain."""
     if not 1 <= args.limit <= MOST:
-        raise UsageError(f"--limit {args.limit} is not between 1 and {MOST}")
+        raise UsageError(
+            f"--limit {args.limit} is not between 1 and {MOST}", "faultleaf find --help"
+        )
     text = readable(words_of(args.text, console))
     from assistant.library.encoder import load_encoder
     from assistant.library.search import Search

@@ -7,6 +7,7 @@ from dataclasses import asdict
 from typing import TYPE_CHECKING
 
 from assistant.errors import ANSWERED, WITH_WARNINGS, UsageError
+from tui.parser import common_options
 from tui.plain.console import Console
 from tui.wiring import frame_of, reading_jobs
 
@@ -17,9 +18,17 @@ if TYPE_CHECKING:
 def arguments(parser: argparse.ArgumentParser) -> None:
     """Declare `list`, `show JOB` and `verify JOB`."""
     actions = parser.add_subparsers(dest="action", metavar="ACTION", required=True)
-    actions.add_parser("list", help="every job, the one worked on last first")
-    show = actions.add_parser("show", help="the whole record of one job")
-    verify = actions.add_parser("verify", help="prove that the record is unchanged")
+    actions.add_parser(
+        "list",
+        parents=[common_options()],
+        help="every job, the one worked on last first",
+    )
+    show = actions.add_parser(
+        "show", parents=[common_options()], help="the whole record of one job"
+    )
+    verify = actions.add_parser(
+        "verify", parents=[common_options()], help="prove that the record is unchanged"
+    )
     for own in (show, verify):
         own.add_argument("job", help="its id, or the first or last characters of it")
     verify.add_argument("--head", help="a head noted earlier, to find a cut end")

@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 
 from assistant.errors import ANSWERED, WITH_WARNINGS
+from tui.parser import common_options
 from tui.plain.console import Console
 from tui.wiring import places, reading_library
 
@@ -12,8 +13,14 @@ from tui.wiring import places, reading_library
 def arguments(parser: argparse.ArgumentParser) -> None:
     """Declare `list`, which is the default, and `embed`."""
     actions = parser.add_subparsers(dest="action", metavar="ACTION")
-    actions.add_parser("list", help="documents, rule packs and coverage (default)")
-    embed = actions.add_parser("embed", help="compute the vectors that are missing")
+    actions.add_parser(
+        "list",
+        parents=[common_options()],
+        help="documents, rule packs and coverage (default)",
+    )
+    embed = actions.add_parser(
+        "embed", parents=[common_options()], help="compute the vectors that are missing"
+    )
     embed.add_argument(
         "--anew",
         action="store_true",

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from assistant.errors import ANSWERED, PackError
+from tui.parser import common_options
 from tui.plain.console import Console
 from tui.wiring import reading_library
 
@@ -19,6 +20,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     actions = parser.add_subparsers(dest="action", metavar="ACTION", required=True)
     verify = actions.add_parser(
         "verify",
+        parents=[common_options()],
         help="sources, overlaps, gaps, references and safe order of a pack",
         description="Proves that every source of a pack stands on its page, and "
         "looks for overlaps, gaps, loose references and unsafe steps.",
