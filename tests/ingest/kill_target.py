@@ -14,35 +14,48 @@ from pathlib import Path
 import numpy as np
 from numpy.typing import NDArray
 
+from assistant.library.encoder import Encoder
 from assistant.library.store import LibraryStore
 from assistant.library.texts import text_hash
 from ingest.embedding import embed_missing
 from ingest.pipeline import add
+from tests.exported import real_encoder
 from tests.fakes import HashEncoder
 
 
-class NotingEncoder(HashEncoder):
-    """Writes down what it embeds before the library can know of it."""
+class QuickEncoder(HashEncoder):
+    """The fake with directions that are quicker to make."""
 
-    def __init__(self, notes: Path) -> None:
+    def __init__(self) -> None:
         super().__init__(dimension=8)
-        self._notes = os.open(notes, os.O_WRONLY | os.O_APPEND | os.O_CREAT)
 
     def _direction(self, word: str) -> NDArray[np.float64]:
-        """Return a direction that is quicker to make than the fake's own."""
         digest = hashlib.sha256(word.encode()).digest()[: self.dimension]
-        return np.frombuffer(digest, dtype=np.uint8) - 127.5
+        return np.frombuffer(digest, dtype=np.uint8).astype(np.float64) - 127.5
+
+
+class NotingEncoder:
+    """Writes down what it embeds before the library can know of it."""
+
+    def __init__(self, encoder: Encoder, notes: Path) -> None:
+        self.manifest = encoder.manifest
+        self.model_hash = encoder.model_hash
+        self.dimension = encoder.dimension
+        self.count_tokens = encoder.count_tokens
+        self.embed_query = encoder.embed_query
+        self._encoder = encoder
+        self._notes = os.open(notes, os.O_WRONLY | os.O_APPEND | os.O_CREAT)
 
     def embed_passages(self, texts: Sequence[str]) -> NDArray[np.float32]:
         """Note each text's hash, then embed."""
         lines = "".join(text_hash(text) + "\n" for text in texts)
         os.write(self._notes, lines.encode())
-        return super().embed_passages(texts)
+        return self._encoder.embed_passages(texts)
 
 
-def main(library: Path, folder: Path, notes: Path) -> None:
+def main(library: Path, folder: Path, notes: Path, *, real: bool) -> None:
     """Add everything, embed everything, say each step."""
-    encoder = NotingEncoder(notes)
+    encoder = NotingEncoder(real_encoder() if real else QuickEncoder(), notes)
     with LibraryStore.open(library, create=True) as store:
         os.write(1, b"started\n")
         for _ in add([folder], store, count=encoder.count_tokens):
@@ -53,4 +66,4 @@ def main(library: Path, folder: Path, notes: Path) -> None:
 
 
 if __name__ == "__main__":
-    main(*map(Path, sys.argv[1:4]))
+    main(*map(Path, sys.argv[1:4]), real=len(sys.argv) > 1 + 3)

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 from pypdf import PdfReader, PdfWriter
+from pypdf.constants import PageLabelStyle
 from reportlab.lib.utils import ImageReader
 from reportlab.pdfgen.canvas import Canvas
 
@@ -56,8 +57,8 @@ def test_metadata_is_told_and_fillers_of_writers_are_not(tmp_path: Path) -> None
 def test_the_labels_of_the_file_are_kept(tmp_path: Path) -> None:
     plain = canvas_pdf(tmp_path / "plain.pdf", [["i"], ["ii"], ["one"]])
     writer = PdfWriter(clone_from=PdfReader(plain))
-    writer.set_page_label(0, 1, style="/r")
-    writer.set_page_label(2, 2, style="/D", start=12)
+    writer.set_page_label(0, 1, style=PageLabelStyle.LOWERCASE_ROMAN)
+    writer.set_page_label(2, 2, style=PageLabelStyle.DECIMAL, start=12)
     path = tmp_path / "labelled.pdf"
     writer.write(path)
 
