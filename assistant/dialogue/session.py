@@ -10,7 +10,15 @@ from datetime import datetime
 from assistant.clock import Clock
 from assistant.dialogue.answer import Answer
 from assistant.dialogue.reading import found_body, knowledge_of
-from assistant.dialogue.step import Effect, Note, Reply, SearchFor, Situation, step
+from assistant.dialogue.step import (
+    Effect,
+    Note,
+    Reply,
+    SearchFor,
+    Situation,
+    newly_due,
+    step,
+)
 from assistant.dialogue.step import present as present_answer
 from assistant.dialogue.view import View
 from assistant.dialogue.vocabulary import pending, vocabulary
@@ -26,7 +34,6 @@ from assistant.jobs.events import (
     Opened,
     Parked,
     TimerChanged,
-    TimerDue,
 )
 from assistant.jobs.fold import JobState
 from assistant.jobs.store import JobStore
@@ -169,15 +176,10 @@ class Session:
         now = at or self._clock.now()
         situation = self._situation(job)
         view = View(situation.state, situation.knowledge, now)
-        noted = {wait for wait, _ in situation.state.timers_due}
-        due: list[str] = []
-        for state in view.waits:
-            over = state.usual or state.earliest
-            fresh = state.row.gid not in noted
-            if over is not None and state.state != "running" and fresh:
-                self._append(job, TimerDue(wait=state.row.gid, due=over), now)
-                due.append(state.row.gid)
-        return tuple(due)
+        due = newly_due(view)
+        for body in due:
+            self._append(job, body, now)
+        return tuple(body.wait for body in due)
 
     def acknowledge(self, job: str, wait: str) -> None:
         """Take a wait that is over off the top of the list."""

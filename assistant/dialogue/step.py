@@ -27,6 +27,7 @@ from assistant.jobs.events import (
     Event,
     Found,
     Said,
+    TimerDue,
     Undone,
 )
 from assistant.jobs.fold import JobState, fold
@@ -113,11 +114,24 @@ def _view(situation: Situation) -> View:
 
 
 def _take_in(situation: Situation) -> tuple[Situation, tuple[Effect, ...]]:
-    notes: list[Effect] = [Note(body) for body in _undone(situation.state)]
+    notes: list[Effect] = [Note(body) for body in newly_due(_view(situation))]
+    notes.extend(Note(body) for body in _undone(situation.state))
     notes.extend(Note(body) for body in corrections(situation.state))
     if notes:
         return _noting(situation, "mending", notes)
     return _judge(situation)
+
+
+def newly_due(view: View) -> tuple[TimerDue, ...]:
+    """Return the waits that came to their end and were not noted yet."""
+    noted = {wait for wait, _ in view.state.timers_due}
+    return tuple(
+        TimerDue(wait=state.row.gid, due=over)
+        for state in view.waits
+        if (over := state.usual or state.earliest or state.give_up) is not None
+        and state.state in ("ready", "overdue")
+        and state.row.gid not in noted
+    )
 
 
 def _noting(

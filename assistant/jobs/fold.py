@@ -106,7 +106,8 @@ class JobState:
     words: Said | Answered | Entered | None = None
     """What this turn began with."""
     acknowledged: tuple[str, ...] = ()
-    timers_due: tuple[tuple[str, datetime], ...] = ()
+    timers_due: tuple[tuple[str, int], ...] = ()
+    """Waits noted as over, with the turn they were noted in."""
     extended: tuple[TimerChanged, ...] = ()
     parked: bool = False
     closed: Closed | None = None
@@ -175,7 +176,8 @@ def fold(  # noqa: C901, PLR0911, PLR0912 - one flat match, checked for exhausti
         case Undone() as body:
             return _undone(state, body)
         case TimerDue() as body:
-            return replace(state, timers_due=(*state.timers_due, (body.wait, body.due)))
+            due = (body.wait, state.turn)
+            return replace(state, timers_due=(*state.timers_due, due))
         case TimerChanged() as body:
             return _timer_changed(state, body)
         case Parked():

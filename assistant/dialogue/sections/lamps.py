@@ -12,7 +12,18 @@ from assistant.dialogue.answer import (
 )
 from assistant.dialogue.sections.said import computed, rule
 from assistant.dialogue.view import View
+from assistant.facts import (
+    LampFact,
+    ModeFact,
+    PartFact,
+    ResetFact,
+    SettingFact,
+    UnitFact,
+)
 from assistant.signals.observation import Candidate
+
+CHANGES_DECODE = (LampFact, UnitFact, ResetFact, ModeFact, PartFact, SettingFact)
+"""Facts told in a turn that can change what the lamps mean."""
 
 
 def decodes(view: View) -> tuple[Decode, ...]:
@@ -48,7 +59,7 @@ def _candidate(view: View, candidate: Candidate) -> DecodeCandidate:
 def decode_lines(view: View) -> Iterator[Statement]:
     """Say what the lamps can mean, each line with its page."""
     match = view.match
-    if match is None:
+    if match is None or not _news(view):
         return
     if view.older_observations:
         yield computed("This was seen before the reset, not now.")
@@ -61,3 +72,10 @@ def decode_lines(view: View) -> Iterator[Statement]:
         yield computed(replies.not_decoded(match))
     elif any(one.row.unit_match != "confirmed" for one in match.candidates):
         yield computed(replies.UNIT_NOT_CONFIRMED)
+
+
+def _news(view: View) -> bool:
+    """Say whether what the lamps mean changed in this turn, or was asked for."""
+    told = any(isinstance(held.fact, CHANGES_DECODE) for held in view.state.told_now())
+    asked = {"ask_meaning", "ask_page"} & set(view.acts)
+    return told or bool(view.state.corrected) or bool(asked)

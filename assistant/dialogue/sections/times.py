@@ -41,12 +41,21 @@ def wait_lines(view: View) -> Iterator[Statement]:
     """Say what is running, what is over, and by which rule."""
     for state in view.waits_shown:
         gid = state.row.gid
+        if state.state in ("ready", "overdue") and not _news(view, gid):
+            continue
         text = replies.waiting(state, view.utc_offset)
         yield computed(text, view.cite(gid))
         if state.state == "start_unknown":
             yield rule(view, gid, replies.wait_rule(state))
         if isinstance(state.row.wait, StartUpOrder):
             yield rule(view, gid, replies.order_of_start(state.row.wait.order))
+
+
+def _news(view: View, gid: str) -> bool:
+    """Say whether the end of a wait is news, or was asked for."""
+    noted = dict(view.state.timers_due)
+    told = noted.get(gid, view.state.turn) == view.state.turn
+    return told or "ask_wait" in view.acts
 
 
 def wait_rules(view: View, row: WaitRow) -> Iterator[Statement]:
