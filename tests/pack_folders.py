@@ -156,6 +156,7 @@ CHECKS = """\
       then: measure-discharge
     - result: loose
       says: seat it
+      moves: {discharge-sensor: somewhat against}
   source: {doc: service, page: 41, quote: "plug"}
 """
 

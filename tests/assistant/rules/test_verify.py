@@ -1,0 +1,463 @@
+"""What speaks against a pack: sources, overlaps, gaps, safe order, dead rows."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from assistant.rules.kinds import PackDocument
+from assistant.rules.loader import load_pack_with_lines
+from assistant.rules.mistakes import Mistake
+from assistant.rules.refused import never_said, refused
+from assistant.rules.verify import PageText, verify_pack
+from tests.pack_folders import GOOD, changed, write_pack
+
+SERVICE = {
+    2: "Stored charge",
+    12: "wait 3 minutes after a stop; compressor first",
+    14: "3 times in 60\n  minutes",
+    20: "The unit does not cool",
+    30: "LD1 lit",
+    31: "4 flashes: sensor, board",
+    33: "E4",
+    34: "run lit, timer flashing",
+    40: "Discharge 0 180 / 20 68 / 60 14.5",
+    41: "measure the sensor at the plug",
+}
+BULLETIN = {1: "4 flashes. This replaces the row for 4 flashes."}
+LIBRARY = {"QM service manual": SERVICE, "QM bulletin 7": BULLETIN}
+
+
+def pages(library: dict[str, dict[int, str]]) -> PageText:
+    def page_text(document: PackDocument, page: int) -> str | None:
+        held = library.get(document.title)
+        if held is None or page > max(held):
+            return None
+        return held.get(page, "")
+
+    return page_text
+
+
+def verified(
+    folder: Path, files: dict[str, str], library: dict[str, dict[int, str]] = LIBRARY
+) -> list[Mistake]:
+    pack, lines = load_pack_with_lines(write_pack(folder / "pack", files))
+    prefix = f"{(folder / 'pack').as_posix()}/"
+    return [
+        Mistake(m.file.removeprefix(prefix), m.line, m.what, m.hint, m.severity)
+        for m in verify_pack(pack, pages(library), lines)
+    ]
+
+
+def line_of(files: dict[str, str], file: str, marker: str) -> int:
+    return files[file][: files[file].index(marker)].count("\n") + 1
+
+
+def added(file: str, text: str) -> dict[str, str]:
+    return {**GOOD, file: GOOD[file] + text}
+
+
+def test_a_pack_that_keeps_its_word_has_nothing_against_it(tmp_path: Path) -> None:
+    library = {**LIBRARY, "QM service manual": {**SERVICE, 2: "Stored charge"}}
+
+    assert verified(tmp_path, GOOD, library) == []
+
+
+def test_a_document_not_held_is_told_once_with_the_way_out(tmp_path: Path) -> None:
+    found = verified(tmp_path, GOOD, {"QM service manual": SERVICE})
+
+    assert len(found) == 1
+    assert str(found[0]) == (
+        f"pack.yaml:{line_of(GOOD, 'pack.yaml', '  bulletin:')}: `bulletin` (QM "
+        "bulletin 7, revision A) is not in the library; add the document first: "
+        "faultleaf add PATH"
+    )
+
+
+def test_a_page_that_is_not_there_is_told(tmp_path: Path) -> None:
+    files = changed("signals.yaml", "page: 33", "page: 330")
+
+    (found,) = verified(tmp_path, files)
+
+    assert found.line == line_of(files, "signals.yaml", "page: 330")
+    assert "QM service manual has no page 330" in found.what
+
+
+def test_a_quote_on_the_next_page_is_told_where_it_stands(tmp_path: Path) -> None:
+    files = changed("signals.yaml", "page: 33", "page: 34")
+
+    (found,) = verified(tmp_path, files)
+
+    assert "`E4` does not stand on page 34" in found.what
+    assert found.hint == "it stands on page 33"
+
+
+def test_a_quote_keeps_its_case_and_may_break_its_lines(tmp_path: Path) -> None:
+    files = changed("signals.yaml", 'quote: "E4"', 'quote: "e4"')
+
+    (found,) = verified(tmp_path, files)
+
+    assert found.hint == "it stands there in other capitals"
+    # "3 times in 60 minutes" stands over two lines of page 14 and is found.
+    assert not any("60 minutes" in mistake.what for mistake in [found])
+
+
+def test_each_row_of_a_table_is_proved_at_its_own_line(tmp_path: Path) -> None:
+    files = changed("tables/discharge.csv", '"20 68"', '"20 69"')
+
+    (found,) = verified(tmp_path, files)
+
+    assert (found.file, found.line) == ("tables/discharge.csv", 3)
+
+
+def test_a_supersession_is_proved_too(tmp_path: Path) -> None:
+    files = changed("pack.yaml", "replaces the row", "withdraws the row")
+
+    (found,) = verified(tmp_path, files)
+
+    assert (found.file, found.line) == (
+        "pack.yaml",
+        line_of(files, "pack.yaml", "quote:"),
+    )
+
+
+TWIN = """\
+- id: amber-4-twin
+  kind: {kind}
+  lamp: {{board: outdoor main, label: LD2, colour: amber}}
+  count: 4
+  {timing}
+  meaning: fan blocked
+  is_fault: true
+  causes: [main-board]
+  source: {{doc: {doc}, page: {page}, quote: "4 flashes"}}
+"""
+
+
+@pytest.mark.parametrize(
+    ("kind", "timing"),
+    [("count_per_window", "window: 10 s"), ("group_then_pause", "pause: 3 s")],
+)
+def test_two_rows_that_one_sight_cannot_tell_apart_overlap(
+    kind: str, timing: str, tmp_path: Path
+) -> None:
+    twin = TWIN.format(kind=kind, timing=timing, doc="service", page=31)
+    files = added("signals.yaml", twin)
+
+    found = [m for m in verified(tmp_path, files) if "cannot be told" in m.what]
+
+    assert len(found) == 1
+    assert found[0].severity == "error"
+    assert found[0].line == line_of(files, "signals.yaml", "- id: amber-4-twin")
+    assert "`amber-4` on line 1" in found[0].what
+    assert "amber LD2 (outdoor main): 4 flashes" in found[0].what
+
+
+def test_rows_of_two_documents_that_disagree_are_only_pointed_out(
+    tmp_path: Path,
+) -> None:
+    twin = TWIN.format(
+        kind="count_per_window", timing="window: 10 s", doc="bulletin", page=1
+    )
+
+    found = [
+        m
+        for m in verified(tmp_path, added("signals.yaml", twin))
+        if "cannot be told" in m.what
+    ]
+
+    assert [m.severity for m in found] == ["warning"]
+
+
+@pytest.mark.parametrize(
+    ("old", "new"),
+    [
+        ("  count: 4\n  window: 10 s", "  count: 4\n  window: 20 s"),
+        ("label: LD2", "label: LD3"),
+        ("colour: amber", "colour: red"),
+        ("  meaning: fan blocked", "  mode: heat\n  meaning: fan blocked"),
+        ("  meaning: fan blocked", "  unit_state: test\n  meaning: fan blocked"),
+        (
+            "  lamp:",
+            "  applies_to: [{board_mark: white dot}]\n  lamp:",
+        ),
+    ],
+)
+def test_rows_with_something_between_them_do_not_overlap(
+    old: str, new: str, tmp_path: Path
+) -> None:
+    twin = TWIN.format(
+        kind="count_per_window", timing="window: 10 s", doc="service", page=31
+    )
+    assert old in twin
+
+    found = verified(tmp_path, added("signals.yaml", twin.replace(old, new)))
+
+    assert not any("cannot be told" in mistake.what for mistake in found)
+
+
+def test_grid_rows_overlap_where_any_lamp_leaves_room(tmp_path: Path) -> None:
+    grid = """\
+- id: grid-2
+  kind: several_lamps
+  lamps:
+    - {lamp: {label: run}, state: any}
+    - {lamp: {label: timer}, state: flash}
+  meaning: link
+  is_fault: true
+  source: {doc: service, page: 34, quote: "run lit"}
+"""
+
+    found = verified(tmp_path, added("signals.yaml", grid))
+    lit = verified(tmp_path / "2", added("signals.yaml", grid.replace("any", '"off"')))
+
+    assert any("run: lit, timer: blinking" in m.what for m in found)
+    assert not any("cannot be told" in m.what for m in lit)
+
+
+def test_codes_that_look_the_same_are_pointed_out(tmp_path: Path) -> None:
+    codes = "".join(
+        f'- id: c{n}\n  kind: display_code\n  code: "{code}"\n  meaning: m{n}\n'
+        '  is_fault: true\n  source: {doc: service, page: 33, quote: "E4"}\n'
+        for n, code in enumerate(("E0", "EO", "E1"))
+    )
+
+    found = verified(tmp_path, added("signals.yaml", codes))
+
+    told = [m for m in found if "cannot be told" in m.what]
+    assert [m.severity for m in told] == ["warning"]
+
+
+def test_a_count_left_out_of_a_table_is_told_with_what_would_be_answered(
+    tmp_path: Path,
+) -> None:
+    rows = "".join(
+        f"- id: red-{n}\n  kind: group_then_pause\n  lamp: {{colour: red}}\n"
+        f"  count: {n}\n  meaning: m{n}\n  is_fault: true\n"
+        '  source: {doc: service, page: 31, quote: "flashes"}\n'
+        for n in (1, 2, 3, 4, 6, 7, 8)
+    )
+    files = added("signals.yaml", rows)
+
+    (found,) = verified(tmp_path, files)
+
+    assert found.severity == "warning"
+    assert found.line == line_of(files, "signals.yaml", "- id: red-6")
+    assert "red: 5 flashes" in found.what
+    assert "not in this document" in found.hint
+
+
+def test_a_wait_without_an_end_keeps_a_pack_out(tmp_path: Path) -> None:
+    files = changed("waits.yaml", "  minimum: 3 min\n  give_up: 10 min\n", "")
+
+    (found,) = verified(tmp_path, files)
+
+    assert (found.file, found.line, found.severity) == ("waits.yaml", 1, "error")
+    assert "has no end" in found.what
+
+
+def test_a_power_reset_without_a_time_off_keeps_a_pack_out(tmp_path: Path) -> None:
+    files = changed("stops.yaml", "      off_at_least: 30 s\n", "")
+
+    (found,) = verified(tmp_path, files)
+
+    assert found.line == line_of(files, "stops.yaml", "- name: power")
+    assert "names no time off" in found.what
+
+
+LIVE = """\
+- id: measure-supply
+  kind: supply_voltage
+  name: measure the supply
+  needs: live
+  minutes: 5
+  allowed_for: [technician]
+  ask: What does the supply read?
+  nominal: 230 V
+  tolerance: 10 %
+  steps:
+    - Clip the leads on L and N.
+    - Unplug the fan.
+  outcomes:
+    - result: fail
+      says: the supply is off
+      moves: {main-board: somewhat against}
+  source: {doc: service, page: 41, quote: "measure"}
+"""
+
+
+def test_hands_inside_while_it_is_live_need_the_step_that_isolates(
+    tmp_path: Path,
+) -> None:
+    files = added("checks.yaml", LIVE)
+    isolated = LIVE.replace("    - Unplug", "    - Isolate all supplies.\n    - Unplug")
+
+    (found,) = verified(tmp_path / "a", files)
+
+    assert found.line == line_of(files, "checks.yaml", "- Unplug the fan.")
+    assert "hands go inside while it is live" in found.what
+    assert verified(tmp_path / "b", added("checks.yaml", isolated)) == []
+
+
+def test_a_live_step_needs_the_power_restored_before_it(tmp_path: Path) -> None:
+    steps = LIVE.replace("needs: live", "needs: power_off").replace(
+        "Clip the leads on L and N.", "Read the volts with the board energised."
+    )
+    files = added("checks.yaml", steps)
+
+    (found,) = verified(tmp_path, files)
+
+    assert found.line == line_of(files, "checks.yaml", "- Read the volts")
+    assert "a live step without the power restored" in found.what
+
+
+def test_resistance_is_measured_with_the_power_off(tmp_path: Path) -> None:
+    live = changed("checks.yaml", "needs: power_off", "needs: live")
+    loose = changed("checks.yaml", "[power off, sensor", "[sensor")
+
+    (hot,) = verified(tmp_path / "a", live)
+    (open_,) = verified(tmp_path / "b", loose)
+
+    assert "never measured live" in hot.what
+    assert "without requiring the power to be off" in open_.what
+
+
+def test_a_role_that_may_not_act_is_told(tmp_path: Path) -> None:
+    files = changed(
+        "checks.yaml",
+        "allowed_for: [technician, licensed technician]",
+        "allowed_for: [customer, technician]",
+    )
+    opened = changed("checks.yaml", "needs: power_off", "needs: opens_circuit")
+
+    (found,) = verified(tmp_path / "a", files)
+    (other,) = verified(tmp_path / "b", opened)
+
+    assert "a customer may not do what needs `power_off`" in found.what
+    assert "only a licensed technician" in other.what
+
+
+def test_a_step_the_engine_must_refuse_is_told_at_its_line(tmp_path: Path) -> None:
+    steps = LIVE.replace("Unplug the fan.", "Jumper the high pressure switch.")
+    files = added("checks.yaml", steps)
+
+    (found,) = verified(tmp_path, files)
+
+    assert found.line == line_of(files, "checks.yaml", "- Jumper the high")
+    assert "takes a protection out" in found.what
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Bypass the float switch for a minute",
+        "Bridge out the pressure switch",
+        "Defeat the leak sensor",
+        "Tape down the door interlock",
+        "Short the bus capacitors with a screwdriver",
+        "Fit a bigger breaker",
+        "Pressurise with oxygen",
+        "Vent the refrigerant",
+        "Isolate. Then jump the overload.",
+    ],
+)
+def test_hurtful_steps_are_refused(text: str) -> None:
+    assert refused(text) is not None
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Never bypass the float switch",
+        "Do not short the capacitors with a screwdriver",
+        "Check the high pressure switch for continuity",
+        "Measure the bus capacitors",
+        "Pressure-test with dry nitrogen and a regulator",
+        "Look for a short in the cable of the fan",
+        "Recover the refrigerant",
+        "Check that nobody has jumped out: no jumper on the pressure switch",
+    ],
+)
+def test_careful_steps_are_let_through(text: str) -> None:
+    assert refused(text) is None
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "It is now safe to touch",
+        "Covered by warranty",
+        "Try one more reset",
+        "About $40",
+    ],
+)
+def test_what_is_never_said_is_found(text: str) -> None:
+    assert never_said(text) is not None
+
+
+def test_a_row_whose_scope_fits_no_unit_of_the_pack_is_dead(tmp_path: Path) -> None:
+    files = changed("signals.yaml", "- board_mark: orange dot", '- voltage: "115"')
+
+    found = [m for m in verified(tmp_path, files) if "fits no unit" in m.what]
+
+    assert len(found) == 1
+    assert found[0].severity == "error"
+    assert found[0].line == line_of(files, "signals.yaml", "applies_to:")
+
+
+def test_a_row_replaced_everywhere_is_dead(tmp_path: Path) -> None:
+    files = changed("signals.yaml", "  applies_to:\n    - board_mark: orange dot\n", "")
+
+    found = verified(tmp_path, files)
+
+    assert [m.severity for m in found] == ["warning"]
+    assert "`amber-4-late` replaces it on every unit" in found[0].what
+
+
+def test_a_cause_that_nothing_names_and_an_idle_check_are_dead(tmp_path: Path) -> None:
+    cause = """\
+- id: nobody
+  kind: part
+  name: nobody
+  frequency: rare
+  source: {doc: service, page: 31, quote: "board"}
+"""
+    idle = """\
+- id: idle
+  kind: look
+  name: idle
+  needs: look
+  minutes: 1
+  allowed_for: [customer]
+  ask: Is it there?
+  options: ["there", "gone"]
+  outcomes:
+    - {result: "there", says: it is there}
+    - {result: "gone", says: it is gone}
+  source: {doc: service, page: 41, quote: "plug"}
+"""
+    files = {
+        **GOOD,
+        "causes.yaml": GOOD["causes.yaml"] + cause,
+        "checks.yaml": GOOD["checks.yaml"] + idle,
+    }
+
+    found = verified(tmp_path, files)
+
+    assert [(m.file, m.severity) for m in found] == [
+        ("causes.yaml", "warning"),
+        ("checks.yaml", "warning"),
+    ]
+    assert "never suspected" in found[0].what
+    assert "never the next check" in found[1].what
+
+
+def test_without_lines_the_file_is_still_named(tmp_path: Path) -> None:
+    pack, _ = load_pack_with_lines(
+        write_pack(tmp_path, changed("signals.yaml", "page: 33", "page: 330"))
+    )
+
+    (found,) = verify_pack(pack, pages(LIBRARY))
+
+    assert (found.file, found.line) == ("signals.yaml", 0)
