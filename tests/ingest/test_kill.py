@@ -146,7 +146,7 @@ def test_twenty_kills_lose_at_most_a_document_or_a_batch_each(
     chance = random.Random(20260501)  # noqa: S311 - a seed, no secret
     total = kills = 0
     while total < KILLS:
-        steps = chance.randrange(0, 66)
+        steps = chance.randrange(0, 44)
         # Without a step it is killed while it starts, opens and migrates.
         moment = chance.uniform(0, 0.03 if steps else 1.0)
         ended = run_for(place.start(), steps, moment)
