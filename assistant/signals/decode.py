@@ -174,13 +174,13 @@ def _own_colour(seen: Observation, rows: Sequence[SignalRow]) -> set[str]:
 def _without_near(found: Sequence[_Placed], own_colour: set[str]) -> list[_Placed]:
     """Drop near rows that have no right to stand: never round, never recolour.
 
-    A count one off stands only beside the exact count in the same document; a colour
+    A count one off stands only beside the exact count for the same unit; a colour
     called by another name only where the document has no lamp of the very colour. A
     code that looks the same stands alone, at full weight, where none is the same.
     """
     kept = []
     for one in found:
-        peers = [other for other in found if other.row.document == one.row.document]
+        peers = [other for other in found if _of_one_table(one.row, other.row)]
         exact = [other for other in peers if not other.fit.near]
         if "count" in one.fit.near and not any(
             "count" in other.fit.matched for other in exact
@@ -191,6 +191,12 @@ def _without_near(found: Sequence[_Placed], own_colour: set[str]) -> list[_Place
         alone = "glyph" in one.fit.near and not exact
         kept.append(replace(one, fit=replace(one.fit, weight=1.0)) if alone else one)
     return kept
+
+
+def _of_one_table(one: SignalRow, other: SignalRow) -> bool:
+    """Return whether two rows stand in one document, or surely speak of one unit."""
+    confirmed = one.unit_match == other.unit_match == "confirmed"
+    return confirmed or one.document == other.document
 
 
 def _counts(

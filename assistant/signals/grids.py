@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from assistant.signals.fits import Fit, assumed, fit_lamp, matched
+from assistant.signals.fits import TOOK_BLINK, Fit, assumed, fit_lamp, matched
 from assistant.signals.kinds import Lamp, LampState, SeveralLamps
 from assistant.signals.observation import Observation
 
@@ -87,7 +87,8 @@ def _state(seen: Observation, entry: LampState) -> Fit | None:
     if seen.state not in ("blink", "count"):
         return None
     if entry.state == "flash":
-        return matched("state")
+        taken_for_count = TOOK_BLINK if seen.count else 1.0
+        return Fit(matched=frozenset({"state"}), weight=taken_for_count)
     if not seen.count:
         return assumed("count")
     return matched("count") if entry.count in seen.count else None

@@ -82,6 +82,23 @@ def test_many_flashes_keep_their_neighbours_lighter() -> None:
     assert "count" in match.candidates[1].assumed
 
 
+def test_a_neighbour_may_stand_in_another_document_of_the_same_unit() -> None:
+    rows = [*TABLE, window(9, document="bulletin")]
+    other = [*TABLE, window(9, document="sister's manual", match="possible")]
+
+    assert "amber-9" in ids(decode([amber(count=(8,))], rows))
+    assert "amber-9" not in ids(decode([amber(count=(8,))], other))
+
+
+def test_a_counted_light_is_less_likely_the_flashing_one_of_a_grid() -> None:
+    rows = [window(4), grid("coil", LD2="flash", LD1="on")]
+
+    match = decode([Observation(label=("LD2",), state="count", count=(4,))], rows)
+
+    assert ids(match) == ["amber-4", "coil"]
+    assert match.candidates[1].weight < match.candidates[0].weight
+
+
 def test_few_flashes_keep_no_neighbours() -> None:
     assert ids(decode([amber(count=(4,))], TABLE)) == ["amber-4"]
 
