@@ -135,7 +135,7 @@ def test_flashes_are_counted_over_eight_seconds(force: InForce) -> None:
 
 
 def test_a_first_start_takes_fifteen_to_twenty_seconds(force: InForce) -> None:
-    told = ("first_start", 0 * SECOND)
+    told: tuple[Trigger, timedelta] = ("first_start", 0 * SECOND)
 
     (early,) = waiting(force, 14 * SECOND, told)
     (ready,) = waiting(force, 15 * SECOND, told)
@@ -163,7 +163,7 @@ def test_the_compressor_starts_first_and_the_fan_after(force: InForce) -> None:
 
 
 def test_three_to_five_minutes_after_a_reset(force: InForce) -> None:
-    told = ("reset", 0 * SECOND)
+    told: tuple[Trigger, timedelta] = ("reset", 0 * SECOND)
 
     states = [waiting(force, n * MINUTE, told)[0].state for n in (2, 3, 5, 6)]
 
