@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from assistant.dialogue.session import Session
     from assistant.jobs.store import JobStore
     from assistant.library.store import LibraryStore
-    from tui.plain.render import Frame
+    from tui.plain.places import Frame
 
 
 def places(args: argparse.Namespace) -> Settings:
@@ -49,7 +49,7 @@ def reading_jobs(args: argparse.Namespace) -> JobStore | None:
 
 def frame_of(console: Console) -> Frame:
     """Return what lines are made for: this terminal, this zone, this instant."""
-    from tui.plain.render import Frame
+    from tui.plain.places import Frame
 
     return Frame(width=console.width, now=SystemClock().now())
 

@@ -56,7 +56,8 @@ def show(answer: Answer, console: Console) -> None:
 
         console.document(answer_fields(answer))
         return
-    from tui.plain.render import STATUS_KINDS, answer_lines
+    from tui.plain.render import answer_lines
+    from tui.plain.words import STATUS_KINDS
 
     first, *rest = answer_lines(answer, frame_of(console))
     console.line(console.emphasis(first, STATUS_KINDS[answer.status]))

@@ -81,8 +81,8 @@ def _list_lines(checks: tuple[NamedCheck, ...], width: int) -> list[str]:
 
 def _report_lines(report: CheckReport, width: int) -> list[str]:
     from assistant.checks.report import show
-    from tui.plain.render import VERDICT_WORDS
     from tui.plain.text import wrap
+    from tui.plain.words import VERDICT_WORDS
 
     texts = []
     if report.result is not None:

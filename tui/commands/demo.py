@@ -80,11 +80,14 @@ def _list(known: dict[str, Path], console: Console) -> int:
 
 def _print(script: Script, played: Iterable[Played], console: Console) -> None:
     from tui.plain.moments import local_time
-    from tui.plain.render import STATUS_KINDS, Frame, answer_lines
+    from tui.plain.places import Frame
+    from tui.plain.render import answer_lines
     from tui.plain.text import wrap
+    from tui.plain.words import STATUS_KINDS
 
     zone = timezone(timedelta(minutes=script.utc_offset))
     console.lines(wrap(f"{script.title}. {script.about}", console.width))
+    before = None
     for each in played:
         words = each.turn.say or "(from a form) " + ", ".join(
             fact.kind for fact in each.turn.enter or ()
@@ -93,9 +96,10 @@ def _print(script: Script, played: Iterable[Played], console: Console) -> None:
         console.line(local_time(each.at, zone))
         console.lines(wrap(words, console.width, "> "))
         frame = Frame(width=console.width, now=each.at, zone=zone)
-        first, *rest = answer_lines(each.answer, frame)
+        first, *rest = answer_lines(each.answer, frame, before)
         console.line(console.emphasis(first, STATUS_KINDS[each.answer.status]))
         console.lines(rest)
+        before = each.answer
     console.line()
 
 

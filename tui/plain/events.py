@@ -26,7 +26,8 @@ from assistant.jobs.events import (
 from assistant.timing.moment import Moment
 from assistant.units.quantity import Quantity
 from tui.plain.moments import local_time
-from tui.plain.render import Frame, amount, page_words
+from tui.plain.places import Frame, page_words
+from tui.plain.render import amount
 from tui.plain.text import count, excerpt, one_line
 
 QUOTE_LENGTH = 160

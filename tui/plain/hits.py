@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from assistant.library.types import Hit, SearchResult
-from tui.plain.render import INDENT, page_words
+from tui.plain.places import INDENT, page_words
 from tui.plain.text import count, excerpt_lines, numbers, wrap, wrap_kept
 
 EXCERPT_LENGTH = 420

@@ -8,7 +8,7 @@ from assistant.jobs.events import Body, Event
 from assistant.jobs.summary import JobSummary
 from tui.plain.events import event_texts, event_title
 from tui.plain.moments import date_time
-from tui.plain.render import INDENT, Frame
+from tui.plain.places import INDENT, Frame
 from tui.plain.text import count, table, wrap
 
 PROOF = (

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
-from dataclasses import dataclass
-from datetime import datetime, tzinfo
+from datetime import datetime
 
 from assistant.dialogue.answer import (
     Answer,
@@ -12,9 +11,7 @@ from assistant.dialogue.answer import (
     CautionShown,
     Decode,
     NextCheck,
-    SourceRef,
     Statement,
-    Status,
     StopShown,
     VerdictShown,
     WaitShown,
@@ -22,73 +19,36 @@ from assistant.dialogue.answer import (
 from assistant.units.quantity import Quantity
 from assistant.units.show import format_quantity
 from tui.plain.moments import length, local_time
-from tui.plain.text import excerpt, excerpt_lines, one_line, wrap, wrap_kept
+from tui.plain.places import INDENT, Frame, place_of, source_lines
+from tui.plain.text import count, excerpt_lines, one_line, wrap, wrap_kept
+from tui.plain.words import (
+    DECODE_WORDS,
+    NEEDS_WORDS,
+    STATUS_WORDS,
+    VERDICT_WORDS,
+    basis_words,
+)
 
-STATUS_WORDS: dict[Status, str] = {
-    "stop": "STOP. Do this first.",
-    "refused": "NO. Here is the safe way.",
-    "unit_lockout": "LOCKED OUT. It will not start by itself.",
-    "waiting": "WAIT. It is too early to judge.",
-    "asking": "QUESTION. One thing is needed first.",
-    "answered": "ANSWER.",
-    "not_found": "NOT FOUND in this library.",
-}
-"""What each status says on its own line."""
-STATUS_KINDS: dict[Status, str] = {
-    "stop": "alarm",
-    "refused": "alarm",
-    "unit_lockout": "alarm",
-    "waiting": "wait",
-    "asking": "bold",
-    "answered": "good",
-    "not_found": "bold",
-}
-"""How a terminal with colours may set it off; the words alone suffice."""
-NEEDS_WORDS = {
-    "look": "look only, covers stay on",
-    "power_off": "power off and proved dead, covers off",
-    "live": "live measurement",
-    "gauges": "gauges",
-    "opens_circuit": "opens the refrigerant circuit",
-    "swap": "swap of a part",
-}
-VERDICT_WORDS = {
-    "pass": "PASS",
-    "fail": "FAIL",
-    "inconclusive": "TOO CLOSE TO CALL",
-    "no_verdict": "NO VERDICT",
-}
-DECODE_WORDS = {
-    "exact": "Decoded",
-    "several": "Could be any of these",
-    "none": "Not in this manual",
-    "not_decodable": "Cannot tell yet",
-}
-RANK_WORDS = {
-    "maker": "from the manual",
-    "shop": "shop rule",
-    "common": "common practice",
-}
-QUOTE_LENGTH = 220
 PASSAGE_LENGTH = 420
-INDENT = "  "
 
 
-@dataclass(frozen=True, slots=True)
-class Frame:
-    """What lines are made for: columns, the zone of the clock, the present."""
+def answer_lines(
+    answer: Answer, frame: Frame, before: Answer | None = None
+) -> list[str]:
+    """Return an answer as lines, the status first.
 
-    width: int
-    now: datetime
-    zone: tzinfo | None = None
-    """None is the machine's own zone."""
-
-
-def answer_lines(answer: Answer, frame: Frame) -> list[str]:
-    """Return an answer as lines, the status first."""
-    first = [STATUS_WORDS[answer.status]]
+    Parameters
+    ----------
+    answer : Answer
+        Shown whole, save what `before` showed already.
+    frame : Frame
+        Columns, zone and present.
+    before : Answer, optional
+        The answer shown just before on the same screen: of a check that is still the
+        next one the steps are not repeated, nor the cautions that still hold.
+    """
     said = [one_line(each.text).casefold() for each in answer.statements]
-    cautions = list(_cautions(answer.cautions, frame))
+    cautions = list(_cautions(answer, frame, before))
     blocks = [
         list(_statements(answer.statements, frame)),
         list(_decodes(answer.decodes, said, frame)),
@@ -96,39 +56,16 @@ def answer_lines(answer: Answer, frame: Frame) -> list[str]:
         list(_stops(answer.stops, frame)),
         list(_verdicts(answer.verdicts, said, frame)),
         list(_causes(answer.causes, frame)),
-        list(_next_check(answer.next_check, frame)),
+        list(_next_check(answer.next_check, frame, before)),
         list(_question(answer, frame)),
     ]
     # In danger the warning comes first; before a step it stands above the step.
     blocks.insert(0 if answer.status == "stop" else 6, cautions)
-    lines = first
+    lines = [STATUS_WORDS[answer.status]]
     for block in blocks:
         if block:
             lines += ["", *block]
     return lines
-
-
-def place_of(source: SourceRef) -> str:
-    """Return ``Title rev B, p. 12 (PDF page 15)``."""
-    revision = f" rev {source.revision}" if source.revision else ""
-    return f"{source.title}{revision}, {page_words(source.page, source.label)}"
-
-
-def page_words(page: int, label: str) -> str:
-    """Return the printed page beside the physical one, or one where they agree."""
-    if label and label != str(page):
-        return f"p. {label} (PDF page {page})"
-    return f"p. {page}"
-
-
-def basis_words(statement: Statement) -> str:
-    """Say what a statement rests on."""
-    if statement.basis == "computed":
-        return "worked out"
-    if statement.basis == "passage":
-        return "from the page"
-    ranks = [source.rank for source in statement.sources if source.rank]
-    return RANK_WORDS.get(ranks[0], "rule") if ranks else "rule"
 
 
 def _statements(statements: Sequence[Statement], frame: Frame) -> Iterator[str]:
@@ -139,7 +76,7 @@ def _statements(statements: Sequence[Statement], frame: Frame) -> Iterator[str]:
             continue
         yield from wrap(statement.text, frame.width, "* ")
         yield from wrap(f"[{basis_words(statement)}]", frame.width, INDENT)
-        yield from _sources(statement.sources, frame, quoted)
+        yield from source_lines(statement.sources, frame, quoted)
 
 
 def _passage(statement: Statement, frame: Frame) -> Iterator[str]:
@@ -148,23 +85,6 @@ def _passage(statement: Statement, frame: Frame) -> Iterator[str]:
     yield from wrap(f"{places} [{basis_words(statement)}]", frame.width, "* ")
     for line in excerpt_lines(statement.text, PASSAGE_LENGTH):
         yield from wrap_kept(line, frame.width, INDENT * 2)
-
-
-def _sources(
-    sources: Sequence[SourceRef],
-    frame: Frame,
-    quoted: set[tuple[str, str]] | None = None,
-) -> Iterator[str]:
-    """Yield places with their words; words already `quoted` are not repeated."""
-    seen = set() if quoted is None else quoted
-    for source in dict.fromkeys(sources):
-        place = place_of(source)
-        quote = excerpt(source.quote, QUOTE_LENGTH)
-        fresh = bool(quote) and (place, quote) not in seen
-        seen.add((place, quote))
-        yield from wrap(place + (":" if fresh else ""), frame.width, INDENT)
-        if fresh:
-            yield from wrap(f'"{quote}"', frame.width, INDENT * 2)
 
 
 def _decodes(
@@ -255,19 +175,24 @@ def _causes(causes: Sequence[CauseShown], frame: Frame) -> Iterator[str]:
         yield from wrap(f"{cause.name} - {cause.standing}", frame.width, f"{number}. ")
 
 
-def _next_check(check: NextCheck | None, frame: Frame) -> Iterator[str]:
+def _next_check(
+    check: NextCheck | None, frame: Frame, before: Answer | None
+) -> Iterator[str]:
     if check is None:
         return
-    needs = NEEDS_WORDS[check.needs]
-    yield from wrap(f"Next check: {check.name}", frame.width)
-    yield from wrap(
-        f"Needs: {needs}. About {check.minutes:g} min.", frame.width, INDENT
-    )
-    for number, step in enumerate(check.steps, start=1):
-        yield from wrap(step, frame.width, f"{INDENT}{number}. ")
+    again = before is not None and before.next_check == check
+    lead = "Next check, as before" if again else "Next check"
+    yield from wrap(f"{lead}: {check.name}", frame.width)
+    if not again:
+        needs = NEEDS_WORDS[check.needs]
+        told = f"Needs: {needs}. About {check.minutes:g} min."
+        yield from wrap(told, frame.width, INDENT)
+        for number, step in enumerate(check.steps, start=1):
+            yield from wrap(step, frame.width, f"{INDENT}{number}. ")
     if check.ask:
         yield from wrap(f"Tell: {check.ask}", frame.width, INDENT)
-    yield from _sources(check.sources, frame)
+    if not again:
+        yield from source_lines(check.sources, frame)
 
 
 def _verdicts(
@@ -309,11 +234,22 @@ def amount(value: float, unit: str) -> str:
     return format_quantity(Quantity(value=value, unit=unit))
 
 
-def _cautions(cautions: Sequence[CautionShown], frame: Frame) -> Iterator[str]:
-    for caution in cautions:
-        yield from wrap(caution.text, frame.width, "! ")
-        if caution.basis:
-            yield from wrap(f"[{caution.basis}]", frame.width, INDENT)
+def _cautions(answer: Answer, frame: Frame, before: Answer | None) -> Iterator[str]:
+    shown = set(before.cautions) if before else set()
+    for caution in answer.cautions:
+        if caution not in shown:
+            yield from _caution(caution, frame)
+    held = sum(caution in shown for caution in answer.cautions)
+    if held:
+        yield from wrap(
+            f"{count(held, 'caution')} above: still in force.", frame.width, "! "
+        )
+
+
+def _caution(caution: CautionShown, frame: Frame) -> Iterator[str]:
+    yield from wrap(caution.text, frame.width, "! ")
+    if caution.basis:
+        yield from wrap(f"[{caution.basis}]", frame.width, INDENT)
 
 
 def _question(answer: Answer, frame: Frame) -> Iterator[str]:

@@ -11,14 +11,10 @@ from assistant.dialogue.answer import Answer
 from assistant.errors import UsageError
 from tui.plain.colon_lines import COMMAND_HELP
 from tui.plain.console import Console
-from tui.plain.render import (
-    STATUS_KINDS,
-    Frame,
-    answer_lines,
-    due_lines,
-    wait_words,
-)
+from tui.plain.places import Frame
+from tui.plain.render import answer_lines, due_lines, wait_words
 from tui.plain.text import wrap
+from tui.plain.words import STATUS_KINDS
 
 PROMPT = "> "
 BELL = "\a"
@@ -93,8 +89,8 @@ class Talk:
             if words.startswith(":"):
                 going = self._command(words[1:])
             elif words:
-                self._last = self._session.say(self._job, words)
-                self._show(self._last)
+                before, self._last = self._last, self._session.say(self._job, words)
+                self._show(self._last, before)
         except UsageError as error:
             self._console.lines(wrap(f"{error.what}. {error.hint}", self._width))
         if going:
@@ -133,8 +129,8 @@ class Talk:
             self._console.out.write(PROMPT)
             self._console.out.flush()
 
-    def _show(self, answer: Answer) -> None:
-        first, *rest = answer_lines(answer, self._frame)
+    def _show(self, answer: Answer, before: Answer | None = None) -> None:
+        first, *rest = answer_lines(answer, self._frame, before)
         self._console.line(self._console.emphasis(first, STATUS_KINDS[answer.status]))
         self._console.lines(rest)
         self._console.line()

@@ -49,6 +49,8 @@ _SPELLED = {
 """What a terminal without the sign gets to see."""
 _SENTENCE_END = re.compile(r"(?<=[.!?;:])\s")
 CUT_MARK = "[...]"
+FULL_LINE = 60
+"""Characters from which a line may have been broken by the page's width."""
 
 
 def clean(text: str) -> str:
@@ -124,7 +126,7 @@ def excerpt_lines(text: str, length: int) -> list[str]:
 
     Lines stay lines, for a table's rows are lines, and so do the gaps in them.
     """
-    lines = [line.strip() for line in clean(text).splitlines() if line.strip()]
+    lines = _paragraphs(clean(text).splitlines())
     kept: list[str] = []
     left = length
     for line in lines:
@@ -135,6 +137,21 @@ def excerpt_lines(text: str, length: int) -> list[str]:
         kept.append(line)
         left -= len(line)
     return kept
+
+
+def _paragraphs(lines: Iterable[str]) -> list[str]:
+    """Draw lines together that a page's width broke; a row of a table stays alone."""
+    found: list[str] = []
+    for line in (each.strip() for each in lines):
+        before = found[-1] if found else ""
+        if not line:
+            continue
+        broken = len(before) >= FULL_LINE and not before.endswith((".", ":", ";"))
+        if broken and "  " not in line and "  " not in before:
+            found[-1] = f"{before} {line}"
+        else:
+            found.append(line)
+    return found
 
 
 def wrap_kept(text: str, width: int, indent: str) -> list[str]:

@@ -29,8 +29,8 @@ from assistant.rules.applicability import Plate
 from assistant.signals.observation import Observation
 from assistant.timing.moment import Moment
 from assistant.units.quantity import Quantity
+from tui.plain.places import Frame
 from tui.plain.record import list_lines, record_lines
-from tui.plain.render import Frame
 
 NOW = datetime(2031, 6, 14, 8, 30, tzinfo=UTC)
 FRAME = Frame(width=90, now=NOW, zone=timezone(timedelta(hours=2)))

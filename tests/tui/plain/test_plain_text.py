@@ -13,6 +13,7 @@ from tui.plain.text import (
     clean,
     count,
     excerpt,
+    excerpt_lines,
     numbers,
     one_line,
     spelled,
@@ -70,6 +71,29 @@ def test_an_excerpt_ends_where_a_sentence_ends() -> None:
     assert excerpt(text, 60) == (
         "Switch the supply off. Wait for the lamp to go dark. [...]"
     )
+
+
+PROSE = """\
+Remove the service cover on the right; the lamps can be seen without
+removing the board cover.
+LD1 green  LD2 amber  State of the board and of everything behind it
+off  off  No supply at the board
+"""
+
+
+def test_a_line_broken_by_the_page_is_whole_again_and_a_row_stays_a_row() -> None:
+    assert excerpt_lines(PROSE, 500) == [
+        "Remove the service cover on the right; the lamps can be seen without "
+        "removing the board cover.",
+        "LD1 green  LD2 amber  State of the board and of everything behind it",
+        "off  off  No supply at the board",
+    ]
+
+
+def test_a_passage_is_cut_between_rows_and_marked() -> None:
+    rows = [f"{number}  meaning {number}  action" for number in range(9)]
+
+    assert excerpt_lines("\n".join(rows), 60) == [*rows[:3], CUT_MARK]
 
 
 def test_a_terminal_without_the_sign_gets_the_word() -> None:

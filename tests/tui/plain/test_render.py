@@ -21,14 +21,9 @@ from assistant.dialogue.answer import (
     VerdictShown,
     WaitShown,
 )
-from tui.plain.render import (
-    STATUS_KINDS,
-    STATUS_WORDS,
-    Frame,
-    answer_lines,
-    due_lines,
-    place_of,
-)
+from tui.plain.places import Frame, place_of
+from tui.plain.render import answer_lines, due_lines
+from tui.plain.words import STATUS_KINDS, STATUS_WORDS
 
 NOW = datetime(2031, 6, 14, 8, 32, tzinfo=UTC)
 EAST = timezone(timedelta(hours=2))
@@ -266,6 +261,35 @@ def test_only_timers_that_are_over_speak_up() -> None:
 
     assert due_lines((running, over), FRAME) == [
         "Timer restart delay: READY since 10:32 (UTC+02:00)"
+    ]
+
+
+def test_what_was_just_shown_is_not_shown_again() -> None:
+    shown = "\n".join(answer_lines(FULL, FRAME, before=FULL))
+
+    assert "Next check, as before: Resistance of the sensor" in shown
+    assert "Pull the plug." not in shown
+    assert "! 1 caution above: still in force." in shown
+    assert "Tell: What does it read" in shown
+
+
+def test_a_new_caution_is_shown_beside_one_that_holds() -> None:
+    new = CautionShown(text="Wind turns the fan.", basis="")
+    more = FULL.model_copy(update={"cautions": (*FULL.cautions, new)})
+    shown = "\n".join(answer_lines(more, FRAME, before=FULL))
+
+    assert "! Wind turns the fan." in shown
+    assert "Isolate all supplies." not in shown
+
+
+def test_a_rule_that_stands_in_no_document_cites_none() -> None:
+    nowhere = SOURCE.model_copy(update={"title": "", "rank": "common", "quote": ""})
+    statement = Statement(text="Note the time.", basis="rule", sources=(nowhere,))
+    answer = Answer(job="J", status="answered", statements=(statement,))
+
+    assert answer_lines(answer, FRAME)[2:] == [
+        "* Note the time.",
+        "  [common practice]",
     ]
 
 
