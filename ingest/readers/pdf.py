@@ -7,6 +7,7 @@ import math
 import re
 from collections import Counter
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from functools import partial
 from pathlib import Path
 from typing import Any, BinaryIO, TypeVar
@@ -207,8 +208,8 @@ def _rows(page: PageObject) -> list[Row]:
             if words != part:
                 flush()
 
-    _part_at_moves(page)
-    whole = page.extract_text(visitor_text=visit)
+    with _parted_at_moves(page):
+        whole = page.extract_text(visitor_text=visit)
     flush()
     if "".join(f.text for f in fragments).split() != whole.split() and _letters(
         whole
@@ -217,15 +218,20 @@ def _rows(page: PageObject) -> list[Row]:
     return rows(fragments)
 
 
-def _part_at_moves(page: PageObject) -> None:
+@contextmanager
+def _parted_at_moves(page: PageObject) -> Iterator[None]:
     """Make pypdf tell every move of the pen, not only those to another line.
 
     Some writers set a whole table row in one text object. An empty change of the
     page's matrix before each move changes nothing but has the text so far told.
+    Afterwards the page is as it was: kept, the parsed pages of a long file would
+    fill the memory.
     """
     if "/Contents" not in page:
+        yield
         return
-    contents = ContentStream(page["/Contents"], page.pdf, "bytes")
+    before = page.raw_get("/Contents")
+    contents = ContentStream(before, page.pdf, "bytes")
     parted: list[tuple[Any, bytes]] = []
     shown = False
     for operands, operator in contents.operations:
@@ -236,6 +242,10 @@ def _part_at_moves(page: PageObject) -> None:
         parted.append((operands, operator))
     contents.operations = parted
     page[NameObject("/Contents")] = contents
+    try:
+        yield
+    finally:
+        page[NameObject("/Contents")] = before
 
 
 _IDENTITY = [FloatObject(value) for value in (1, 0, 0, 1, 0, 0)]

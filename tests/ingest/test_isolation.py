@@ -15,6 +15,7 @@ from assistant.errors import InputError
 from ingest.readers.base import FileFacts, RawPage, Read
 from ingest.readers.isolation import read_file
 from ingest.readers.limits import Limits
+from tests.ingest.sample_pdfs import canvas_pdf
 
 HERE = Path(__file__).parent
 ROOT = HERE.parents[1]
@@ -185,3 +186,32 @@ def test_the_reading_process_never_loads_the_heavy_libraries() -> None:
     )
 
     assert done.stdout.strip() == "[]"
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="sizes are told in kilobytes here")
+def test_two_thousand_pages_take_no_more_memory_than_a_few(tmp_path: Path) -> None:
+    path = canvas_pdf(tmp_path / "long.pdf", [[f"Page {n}"] for n in range(2000)])
+
+    done = subprocess.run(
+        [sys.executable, "-c", MEASURE, str(path)],
+        check=True,
+        capture_output=True,
+        text=True,
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+    )
+
+    pages, kilobytes = map(int, done.stdout.split())
+    assert pages == 2000
+    assert kilobytes < 100_000
+
+
+MEASURE = textwrap.dedent(
+    """
+    import resource, sys
+    from pathlib import Path
+    from ingest.readers.isolation import read_file
+    from ingest.readers.sniff import PDF
+    pages = sum(1 for _ in read_file(Path(sys.argv[1]), PDF)) - 1
+    print(pages, resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss)
+    """
+)
