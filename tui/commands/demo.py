@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from tui.plain.script import Script
     from tui.playing import Played
 
-FIRST = "discharge-sensor"
+FIRST = "first-case"
 """The case that is played when none is named."""
 AFTERWARDS = """\
 Everything above is invented: makers, models and figures. The same case by hand:
