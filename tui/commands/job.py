@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import argparse
-from dataclasses import asdict
 from typing import TYPE_CHECKING
 
 from assistant.errors import ANSWERED, WITH_WARNINGS, UsageError
@@ -60,7 +59,7 @@ def _list(store: JobStore | None, console: Console) -> int:
     if store:
         store.close()
     if console.json:
-        console.document({"jobs": plain([asdict(job) for job in jobs])})
+        console.document({"jobs": plain(jobs)})
     else:
         console.lines(list_lines(jobs, frame_of(console)))
     return ANSWERED

@@ -32,14 +32,13 @@ def run(args: argparse.Namespace, console: Console) -> int:
     """List the library, or bring its vectors up to date."""
     if args.action == "embed":
         return _embed(args, console)
-    from tui.plain.as_json import plain
+    from tui.plain.as_json import record_fields
     from tui.plain.holdings import holdings, holdings_lines
 
     with reading_library(args) as store:
         held = holdings(store)
     if console.json:
-        fields = plain(held)
-        console.document(fields if isinstance(fields, dict) else {})
+        console.document(record_fields(held))
     else:
         console.lines(holdings_lines(held, console.width))
     return ANSWERED

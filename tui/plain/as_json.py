@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import asdict
+from dataclasses import fields, is_dataclass
 from datetime import UTC, datetime
 
 from pydantic import BaseModel
@@ -18,6 +18,8 @@ def plain(value: object) -> object:
         return value.astimezone(UTC).isoformat().replace("+00:00", "Z")
     if isinstance(value, BaseModel):
         return plain(value.model_dump(mode="python"))
+    if is_dataclass(value) and not isinstance(value, type):
+        return {each.name: plain(getattr(value, each.name)) for each in fields(value)}
     if isinstance(value, Mapping):
         return {str(key): plain(each) for key, each in value.items()}
     if isinstance(value, list | tuple | set | frozenset):
@@ -25,11 +27,14 @@ def plain(value: object) -> object:
     return value
 
 
+def record_fields(value: object) -> dict[str, object]:
+    """Return the fields of a record or a dataclass."""
+    return dict(_named(value))
+
+
 def answer_fields(answer: Answer) -> dict[str, object]:
     """Return the fields of `ask --json`."""
-    fields = plain(answer)
-    assert isinstance(fields, dict)  # noqa: S101 - a record is a mapping
-    return fields
+    return dict(_named(answer))
 
 
 def found_fields(result: SearchResult) -> dict[str, object]:
@@ -51,6 +56,10 @@ def found_fields(result: SearchResult) -> dict[str, object]:
 
 
 def _hit(hit: Hit) -> object:
-    fields = asdict(hit)
-    del fields["passage_id"]
-    return plain(fields)
+    return {name: value for name, value in _named(hit) if name != "passage_id"}
+
+
+def _named(value: object) -> list[tuple[str, object]]:
+    """Return the fields of a record or a dataclass, made plain."""
+    made = plain(value)
+    return list(made.items()) if isinstance(made, dict) else []
