@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Any, get_args
 
 from assistant.facts import (
@@ -14,51 +13,36 @@ from assistant.facts import (
     HappeningFact,
     LampFact,
     LookFact,
+    ModeFact,
     ProtectionStopFact,
-    ReadingFact,
     ResetFact,
     RoleFact,
     UnitFact,
 )
-from assistant.language.asks import asks
-from assistant.language.blinks import count_of
+from assistant.language.asked import Asked
+from assistant.language.asks import acts_of
+from assistant.language.blinks import count_of, modifiers
 from assistant.language.choices import chosen
-from assistant.language.claims import NUMBER, Claim, rx
+from assistant.language.claims import Claim, either, rx
 from assistant.language.codes import codes, normal
+from assistant.language.context import contexts
 from assistant.language.emitters import BOXES, colours_like, emitters
-from assistant.language.people import BARE_ROLES
-from assistant.language.quantities import SPELLED, UNIT, quantity
+from assistant.language.lamps import lamps
+from assistant.language.lexicon.lamps import COLOURS
+from assistant.language.people import BARE_MODES, BARE_ROLES, modes
+from assistant.language.plate import plate
 from assistant.language.resets import resets
-from assistant.language.times import Clock, answered_time
-from assistant.language.tokens import Tokens
-from assistant.language.vocabulary import Pending, Vocabulary
+from assistant.language.times import answered_time
+from assistant.record import Box
 from assistant.rules.applicability import Plate
 from assistant.signals.observation import Observation
 from assistant.timing.kinds import Trigger
-from assistant.units.parse import parse_quantity
-from assistant.units.quantity import Quantity
-
-
-@dataclass(frozen=True, slots=True)
-class Asked:
-    """A text with what it answers."""
-
-    view: Tokens
-    pending: Pending
-    vocabulary: Vocabulary
-    clock: Clock
-
-    @property
-    def subject(self) -> str:
-        """Return what follows the colon of the slot."""
-        return self.pending.about[1]
-
 
 _LONGEST_ANSWER = 14
 """Folded words; a longer text is read by itself first."""
 _COUNT = rx(
-    r"(?P<n>[0-9]{1,2}|once|twice|thrice|couple)(?: times| x)?"
-    r"(?: (?:or|to|-|maybe|,|or maybe) (?P<m>[0-9]{1,2})(?: times)?)?"
+    r"(?P<n>[0-9]{1,2}|once|twice|thrice|couple)(?: times| x)?(?: (?:or|to|-|maybe|,|"
+    r"or maybe) (?P<m>[0-9]{1,2})(?: times)?)?"
 )
 _PAUSE_NONE = rx(
     r"(?:no|not|none|never|nope|nah|does not|continuous(?:ly)?|non ?stop|without)(?: "
@@ -96,23 +80,36 @@ _AFTER = rx(r"(?:after|since|no|nope|nah|now|still)(?: [a-z]+){0,4}")
 _TRUE_WORDS = rx(
     r"(?:on|running|there|calling|off|unplugged|isolated|have|got|got it|pulled)"
 )
-_NUMBER = rx(rf"(?P<n>{NUMBER})(?: (?P<unit>{UNIT})(?! [a-z]))?")
-_OPEN = rx(r"ol|o l|open(?: line)?|infinite|infinity|nothing|over limit")
-_UNITS = rx(UNIT)
 
 
 def answer(asked: Asked) -> list[Claim]:
-    """Return the fact that the asked slot calls for, or nothing."""
+    """Return the facts that the asked slot calls for, or nothing.
+
+    Nothing also where the text says it in full, so that its own words are read.
+    """
     reader = _READERS.get(asked.pending.about[0])
     if reader is None or len(asked.view.pieces) > _LONGEST_ANSWER:
         return []
-    if {claim.item for claim in asks(asked.view, asked.vocabulary)
-            if isinstance(claim.item, str)} & _SETS_ASIDE:  # fmt: skip
+    if acts_of(asked.view, asked.vocabulary).keys() & _SETS_ASIDE:
+        return []
+    if asked.pending.about[0] in _LAMP_SLOTS and _told_in_full(asked):
         return []
     found = reader(asked)
     return [found] if found else []
 
 
+def _told_in_full(asked: Asked) -> bool:
+    slot = asked.pending.about[0]
+    return any(
+        isinstance(claim.item, LampFact)
+        and getattr(claim.item.observation, slot) not in {(), None}
+        for claim in lamps(asked.view, asked.vocabulary)
+    )
+
+
+_LAMP_SLOTS = frozenset(
+    {"count", "pause", "colour", "box", "board", "label", "code", "state"}
+)
 _SETS_ASIDE = frozenset(
     {"dont_know", "skip", "ask_next", "ask_why", "ask_page", "ask_wait", "ask_meaning",
         "undo",
@@ -134,7 +131,10 @@ def _lamp(
 def _count(asked: Asked) -> Claim | None:
     match = _COUNT.search(asked.view.folded)
     count = count_of(match["n"], match["m"]) if match else ()
-    return _lamp(match, state="count", count=count) if match and count else None
+    if match is None or not count:
+        return None
+    more = modifiers(asked.view, match.end(), len(asked.view.folded))
+    return _lamp(match, state="count", count=count, **more)
 
 
 def _pause(asked: Asked) -> Claim | None:
@@ -169,7 +169,7 @@ def _box(asked: Asked) -> Claim | None:
         match = pattern.search(asked.view.folded)
         if match:
             return _lamp(match, state="blink", box=(box,))
-    options = [o for o in asked.pending.options if o in get_args(_BOX)]
+    options = [o for o in asked.pending.options if o in get_args(Box)]
     option = chosen(asked.view, tuple(options))
     if option is None:
         return None
@@ -206,10 +206,46 @@ def _state(asked: Asked) -> Claim | None:
 
 
 def _unit(asked: Asked) -> Claim | None:
+    """Read a model or, for ``unit:<item>``, the plate item that decides."""
+    item = asked.subject
+    if item in Plate.model_fields and not item.endswith("_model"):
+        return _plate_item(asked, item)
+    if plate(asked.view, asked.vocabulary):
+        return None
     option = chosen(asked.view, asked.pending.options)
     if option is None:
         return None
-    return Claim(0, len(asked.view.folded), UnitFact(plate=Plate(outdoor_model=option)))
+    start = re.split(r"[*#?(]", option)[0]
+    known = start == option
+    model = Plate(outdoor_model=option if known else f"{start}*")
+    return Claim(0, len(asked.view.folded), UnitFact(plate=model, sure=known))
+
+
+def _plate_item(asked: Asked, item: str) -> Claim | None:
+    if any(
+        isinstance(claim.item, UnitFact) and getattr(claim.item.plate, item)
+        for claim in plate(asked.view, asked.vocabulary)
+    ):
+        return None
+    option = chosen(asked.view, asked.pending.options)
+    words = _PLATE_ITEMS.get(item, _ANY_WORD)
+    match = words.search(asked.view.folded)
+    value = option or (match[0].replace(" ", "") if match else None)
+    if value is None:
+        return None
+    span = match.span() if match and not option else (0, len(asked.view.folded))
+    told = value.upper() if item == "serial" else value
+    return Claim(*span, UnitFact(plate=Plate(**{item: told})))
+
+
+_PLATE_ITEMS = {
+    "board_mark": rx(either(COLOURS)),
+    "serial": rx(r"[a-z]*[0-9][a-z0-9]{2,}(?: (?:- )?[0-9]+)*"),
+    "voltage": rx(r"[1-5][0-9]{2}(?: / [1-5][0-9]{2})?"),
+    "phase": rx(r"single|three|[13]"),
+    "capacity_class": rx(r"[0-9]{2,5}"),
+}
+_ANY_WORD = rx(r"[a-z]*[0-9][a-z0-9]*")
 
 
 def _role(asked: Asked) -> Claim | None:
@@ -236,23 +272,31 @@ def _time(asked: Asked) -> Claim | None:
     return Claim(span.start, span.end, fact)
 
 
-def _yes_or_no(asked: Asked) -> bool | None:
-    acts = {claim.item for claim in asks(asked.view, asked.vocabulary)
-            if isinstance(claim.item, str)}  # fmt: skip
-    if "yes" in acts:
-        return True
-    return False if "no" in acts else None
-
-
 def _context(asked: Asked) -> Claim | None:
-    said = _yes_or_no(asked)
-    option = chosen(asked.view, asked.pending.options) if said is None else None
-    if option in {"yes", "no"}:
-        said = option == "yes"
-    if said is None or asked.subject not in get_args(ContextName):
+    """Read a yes or no, where the state was not told in words of its own."""
+    name = asked.subject
+    told = [c.item for c in contexts(asked.view, asked.vocabulary)]
+    own = any(isinstance(fact, ContextFact) and fact.name == name for fact in told)
+    if own or name not in get_args(ContextName):
         return None
-    fact = ContextFact(name=asked.subject, value=said)  # type: ignore[arg-type]
-    return Claim(0, len(asked.view.folded), fact, shares=True)
+    acts = acts_of(asked.view, asked.vocabulary)
+    span = acts.get("yes") or acts.get("no")
+    option = None if span else chosen(asked.view, asked.pending.options)
+    if not span and option not in {"yes", "no"}:
+        return None
+    value = "yes" in acts if span else option == "yes"
+    fact = ContextFact(name=name, value=value)  # type: ignore[arg-type]
+    return Claim(*(span or (0, len(asked.view.folded))), fact, shares=True)
+
+
+def _mode(asked: Asked) -> Claim | None:
+    if modes(asked.view, asked.vocabulary):
+        return None
+    for pattern, mode in BARE_MODES:
+        match = pattern.search(asked.view.folded)
+        if match:
+            return Claim(*match.span(), ModeFact(mode=mode))
+    return None
 
 
 def _look(asked: Asked) -> Claim | None:
@@ -261,63 +305,6 @@ def _look(asked: Asked) -> Claim | None:
         return None
     fact = LookFact(check=asked.subject, answer=option)
     return Claim(0, len(asked.view.folded), fact)
-
-
-def _unit_of(asked: Asked) -> Claim | None:
-    match = _UNITS.search(asked.view.folded)
-    if match is None:
-        option = chosen(asked.view, asked.pending.options)
-        value = _parsed(option) if option else None
-        span = (0, len(asked.view.folded))
-    else:
-        value = _in_unit(asked, SPELLED[match[0]])
-        span = match.span()
-    return Claim(*span, ReadingFact(of=asked.subject, value=value)) if value else None
-
-
-def _in_unit(asked: Asked, unit: str) -> Quantity | None:
-    """Return which of the quantities in question has the unit."""
-    texts = [*asked.pending.options, asked.pending.last_reading]
-    for text in texts:
-        number = re.match(NUMBER, text.replace(",", ""))
-        if number and quantity(number[0], unit):
-            return quantity(number[0], unit)
-    return None
-
-
-def _parsed(text: str) -> Quantity | None:
-    try:
-        return parse_quantity(text)
-    except ValueError:
-        return None
-
-
-def _reading(asked: Asked) -> Claim | None:
-    """Read "46k" or "OL" for the check that was asked; no unit leaves it open."""
-    folded = asked.view.folded
-    match = _OPEN.search(folded)
-    if match:
-        return Claim(*match.span(), ReadingFact(of=asked.subject, open_line=True))
-    match = _NUMBER.search(folded)
-    if match is None:
-        return None
-    if match["unit"]:
-        value = quantity(match["n"], SPELLED[match["unit"]])
-        fact = ReadingFact(of=asked.subject, value=value) if value else None
-    else:
-        could = tuple(
-            value
-            for unit in asked.pending.options
-            if (value := quantity(match["n"], unit)) is not None
-        )
-        fact = _open_reading(asked.subject, could)
-    return Claim(*match.span(), fact) if fact else None
-
-
-def _open_reading(of: str, could: tuple[Quantity, ...]) -> ReadingFact | None:
-    if len(could) == 1:
-        return ReadingFact(of=of, value=could[0])
-    return ReadingFact(of=of, readings_possible=could) if could else None
 
 
 def _reset_which(asked: Asked) -> Claim | None:
@@ -337,7 +324,6 @@ def _before_reset(asked: Asked) -> Claim | None:
     return _lamp(before, True, state="blink") if before else None
 
 
-_BOX = Observation.model_fields["box"].annotation
 _READERS: dict[str, Callable[[Asked], Claim | None]] = {
     "count": _count,
     "pause": _pause,
@@ -353,8 +339,7 @@ _READERS: dict[str, Callable[[Asked], Claim | None]] = {
     "time": _time,
     "context": _context,
     "look": _look,
-    "unit_of": _unit_of,
-    "reading": _reading,
+    "mode": _mode,
     "reset_which": _reset_which,
     "before_reset": _before_reset,
 }

@@ -21,13 +21,15 @@ _TABLE: tuple[tuple[Act, str], ...] = (
     ("correct",
      r"no wait|scratch that|strike that|i (?:said|told you|meant|mean)(?: "
      r"[a-z0-9]+)?(?: before| earlier| actually)?(?= |$)|my bad|my mistake|correction|"
-     r"oops|got (?:it|that) wrong|misread(?: it| that)?|i was wrong|sorry(?= [a-z0-9]+ "
-     r"(?:, )?not )|not [0-9]+(?= [0-9])|hang on it|wait (?:no|it is|it was|actually)|"
-     r"actually(?= |$)|make that|i take that back|let me correct(?: that)?|miscounted|"
-     r"counted wrong|(?:that|those) (?:was|were) (?:before|prior to) (?:the |i |we |my "
-     r")?(?:reset|power cycle)|it was [0-9]+ not [0-9]+|[0-9]+ , not [0-9]+|[0-9]+ not "
-     r"[0-9]+|wrong (?:one|unit|board)|typo|should (?:have been|be|read) [0-9.]+(?! "
-     r"(?:to|and|or))"),
+     r"(?:sorry )?(?:i )?meant|not the (?:indoor|outdoor|inside|outside|other|red|"
+     r"green|amber|yellow|orange)|not [0-9]+ , [0-9]+|not [a-z][0-9]+|oops|got (?:it|"
+     r"that) wrong|misread(?: it| that)?|i was wrong|sorry(?= [a-z0-9]+ (?:, )?not )|"
+     r"not [0-9]+(?= [0-9])|hang on it|wait (?:no|it is|it was|actually)|actually(?= |"
+     r"$)|make that|i take that back|let me correct(?: that)?|miscounted|counted wrong|"
+     r"(?:that|those) (?:was|were) (?:before|prior to) (?:the |i |we |my )?(?:reset|"
+     r"power cycle)|it was [0-9]+ not [0-9]+|[0-9]+ , not [0-9]+|[0-9]+ not [0-9]+|"
+     r"wrong (?:one|unit|board)|typo|should (?:have been|be|read) [0-9.]+(?! (?:to|and|"
+     r"or))"),
     ("ask_page",
      r"(?:which|what) page(?: is (?:that|it|this))?(?: on)?|(?:where|what (?:book|"
      r"manual|document|doc))(?: does| do| did| is)? (?:it |that |you |this )?(?:say|"
@@ -37,14 +39,14 @@ _TABLE: tuple[tuple[Act, str], ...] = (
      r"from| in)?|page (?:number|no)|(?:what is|where is) your source|source for that|"
      r"where (?:did|do) you get (?:that|this|it)(?: from)?|says who|according to "
      r"(?:who|what)|pull up the page|read me the (?:page|text)|cite (?:it|that)|which "
-     r"(?:manual|document|book)(?: is (?:that|it)(?: in| from)?)?|"
-     r"where is that written"),
+     r"(?:manual|document|book)(?: is (?:that|it)(?: in| from)?)?|where is that "
+     r"written"),
     ("ask_record",
-     r"(?:write|print|give|show|make|save|export|send)(?: me| us| up)* (?:the |a |my |"
-     r"this |that )*(?:job )?(?:notes?|record|report|summary|write ?up|hand ?over|job "
-     r"sheet)|(?:notes?|summary|report|record) (?:for|of) (?:the )?(?:next|this|job|"
-     r"office|customer|today)(?: [a-z]+)?|summari[sz]e|recap|what (?:have|do) we "
-     r"(?:have|know|got)(?: so far)?|what have i (?:told|said)(?: you)?(?: so far)?|"
+     r"(?:write|print|get|have|give|show|make|save|export|send)(?: me| us| up)* (?:the "
+     r"|a |my |this |that )*(?:job )?(?:notes?|record|report|summary|write ?up|hand "
+     r"?over|job sheet)|(?:notes?|summary|report|record) (?:for|of) (?:the )?(?:next|"
+     r"this|job|office|customer|today)(?: [a-z]+)?|summari[sz]e|recap|what (?:have|do) "
+     r"we (?:have|know|got)(?: so far)?|what have i (?:told|said)(?: you)?(?: so far)?|"
      r"where are we(?: at| up to)?|hand ?over note"),
     ("ask_why",
      r"why(?: (?:is|would|does|do|did|not|are|should|the|in))?(?: (?:it|you|i|we|"
@@ -62,7 +64,8 @@ _TABLE: tuple[tuple[Act, str], ...] = (
      r"(?:it|the wait|they|time) (?:over|up|done) yet|has it been long enough|what is "
      r"the (?:delay|wait|timer)|how many (?:min|sec|hour)(?: till| until| before| do| "
      r"to)?|is (?:it|there) (?:a )?(?:time delay|delay|wait)(?: on| before)?|got to "
-     r"wait|long enough(?: yet| now)?|(?:by now|yet) \?"),
+     r"wait|supposed to (?:wait|take [a-z]+)|long enough(?: yet| now)?|(?:by now|yet) "
+     r"\?"),
     ("ask_next",
      r"(?:ok |so |and |then |well )*(?:now what|what now|what next|what is next|next "
      r"step|next check|next test|next one|next thing|next \?|where do i go(?: from "
@@ -83,13 +86,14 @@ _TABLE: tuple[tuple[Act, str], ...] = (
      r"|what is (?:a |an |the |it |that |this |code |error |with )*(?:[a-z]?[0-9]+|"
      r"that|this|it)(?: code| error| fault| about| on (?:this|that|it|a [a-z]+|the "
      r"[a-z]+)| flashes| flash)*|(?:mean|means) (?:good|bad|what|anything|that|it "
-     rf"is)(?: or (?:good|bad))?|(?:is|are) {_IT} (?:a |an |the |that |about )*(?:good|"
-     r"bad|normal|ok|fault|comms|communication|fan|compressor|sensor|board|serious|"
-     r"problem|error|lockout)(?: or(?: the| a)? [a-z]+)?(?: \?)?|meaning of|decode(?: "
-     r"this| that)?|look ?up|what code is|meaning \?|what would [0-9]+|[a-z0-9]+ means "
-     r"what|is that (?:[a-z]+) \?|what fault is|which fault|(?:got|is) (?:any|an) idea "
-     r"what|what is (?:wrong|up|going on)(?: with)?|what is causing|what could (?:it|"
-     r"cause|be)|good or bad|what is [0-9]+ (?:flashes|flash|reds|greens)"),
+     r"is)(?: or (?:good|bad))?|(?<!it )(?<!that )(?<!there )(?<!they )(?:is|are) "
+     rf"{_IT} (?:a |an |the |that |about )*(?:good|bad|normal|ok|fault|comms|"
+     r"communication|fan|compressor|sensor|board|serious|problem|error|lockout)(?: "
+     r"or(?: the| a)? [a-z]+)?(?: \?)?|meaning of|decode(?: this| that)?|look ?up|what "
+     r"code is|meaning \?|what would [0-9]+|[a-z0-9]+ means what|is that (?:[a-z]+) \?|"
+     r"what fault is|which fault|(?:got|is) (?:any|an) idea what|what is (?:wrong|up|"
+     r"going on)(?: with)?|what is causing|what could (?:it|cause|be)|good or bad|what "
+     r"is [0-9]+ (?:flashes|flash|reds|greens)"),
     ("off_topic",
      r"(?:what|how much)(?: do| should| would| can| does| did| will)*(?: i| we| you| "
      r"it| that| this| a| the| new| one)* (?:charge|cost|costs|bill|quote|price|worth|"
@@ -100,7 +104,8 @@ _TABLE: tuple[tuple[Act, str], ...] = (
      r"me a joke|(?:my|the|his|her) (?:pickup|truck|car|van|boat|suv|rv)(?: is)?(?: ac|"
      r" a / c"
      r"| air con)?|what is the weather|weather (?:today|tomorrow|forecast)|football|"
-     r"baseball|basketball|hockey|soccer|lottery|recipe|dinner|lunch|beer|are you (?:a "
+     r"baseball|basketball|hockey|soccer|lottery|(?:under|in|out of) warranty|warranty|"
+     r"recipe|dinner|lunch|beer|are you (?:a "
      r"|an )?(?:robot|human|ai|bot|real|person)|your name|how old are you|do you like|"
      r"stock price|bitcoin|president|washing machine|dish ?washer|lawn ?mower|laptop|"
      r"printer|my phone|wifi password|sing me|election"),
@@ -129,8 +134,8 @@ _TABLE: tuple[tuple[Act, str], ...] = (
 _ACTS = tuple((act, rx(pattern)) for act, pattern in _TABLE)
 _YES = re.compile(
     r"^(?:(?:uh huh|mm ?hmm|mhm|yes|yep|yeah|yea|yup|ya|yah|aye|sure|correct|right|"
-    r"affirmative|absolutely|definitely|exactly|ok|okay|k|y|that is right|it is|it "
-    r"does|they are|it did|i did|i have|there is|you bet|roger|indeed|for sure|true|"
+    r"affirmative|absolutely|definitely|exactly|ok|okay|y|that is right|it is|it does|"
+    r"they are|it did|i did|i have|there is|you bet|roger|indeed|for sure|true|"
     r"done)(?: (?:sure|it is|it does|it did|they are|i did|i have|there is|mate|sir|"
     r"thanks|please|correct|exactly|boss))*)(?= [,.!?]|$)"
 )
@@ -173,3 +178,12 @@ def _answer(view: Tokens) -> Claim | None:
         if match:
             return Claim(*match.span(), act)  # type: ignore[arg-type]
     return None
+
+
+def acts_of(view: Tokens, vocabulary: Vocabulary) -> dict[Act, tuple[int, int]]:
+    """Return each act of a text with its place."""
+    return {
+        claim.item: (claim.start, claim.end)
+        for claim in asks(view, vocabulary)
+        if isinstance(claim.item, str)
+    }

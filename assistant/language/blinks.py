@@ -26,6 +26,7 @@ _UNIT = (
     r"|other|others|am|pm|deg|a|years?|months?|units?|boards?|codes?|ac|dc|wires?|to "
     r"go|more min)(?!\S))"
 )
+_SECOND = r"(?:every|each|a|per|once a|once every) (?:second|1 sec|sec)"
 _COUNT = (
     rf"(?P<n>{_N})(?: ?(?:or|to|-|/|maybe|or maybe|,|and sometimes|sometimes) "
     rf"(?P<m>{_N}))?"
@@ -36,66 +37,88 @@ _WORDS = (
 )
 _COLOURED = r"(?P<colour>reds?|greens?|ambers?|yellows?|oranges?|blues?|whites?)"
 _ABOUT = (
-    r"(?:about |like |maybe |around |only |exactly |it is |a |each |code |up to |"
-    r"at |out |me |is |just )*"
+    r"(?:about |like |maybe |around |only |exactly |it is |a |each |code |up to |at |"
+    r"out |me |is |just )*"
 )
 _SECONDS = rf"(?P<every>{NUMBER}|few|couple(?: of)?) (?:sec|s)(?:onds)?"
 _GAP = rx(
-    r"(?:then|and|before|with|and then|after that|followed by|, then)(?: it| there is| "
-    r"a| the| long| short| dark| big| little| it just| she| of| about| [0-9]+ sec)* "
-    rf"{PAUSE}"
+    r"(?:then|and|before|with|and then|after that|followed by|, then|,)(?: it| there "
+    r"is| a| the| long| short| dark| big| little| it just| she| of| about| [0-9]+ "
+    rf"sec)* {PAUSE}"
     r"|(?:long|dark|short|clear|definite|[0-9]+ sec|a) (?:pause|gap|rest|break)|"
     r"pauses? (?:in )?between"
     r"|then (?:repeats?|does it again|again|starts over|over again|goes again|all over "
-    r"again)|with a (?:pause|gap|rest)|and repeats?|pause and repeat"
+    r"again)|with a (?:pause|gap|rest)|and repeats?|pause (?:and |, )?repeat|"
+    r"flash(?:es)? (?:then )?pause"
 )
 _NO_GAP = rx(NO_PAUSE)
 _WINDOW = rx(
     r"(?:every|each|once every|per|over|in|within|during)(?: like| about| maybe| "
-    rf"around)* (?P<s>{NUMBER}) (?:sec|s)"
+    rf"around)* (?P<s>{NUMBER}) (?:sec|s)|(?P<one>{_SECOND})|(?P<two>every other "
+    r"second)"
 )
-_GROUPS = rx(r"(?:watched|counted|saw|checked|timed|looked at|did)(?: it| them| that| "
-             r"the pattern| for)* (?P<g>twice|[0-9]{1,2})(?: times| rounds| groups| "
-             r"cycles| whole groups)?"
-             r"|(?P<h>[0-9]{1,2}) (?:rounds|groups|whole groups|cycles|times in a "
-             r"row)")  # fmt: skip
+_GROUPS = rx(
+    r"(?:watched|counted|saw|checked|timed|looked at|did)(?: it| them| that| the "
+    r"pattern| for)* (?P<g>twice|[0-9]{1,2} (?:times|rounds|groups|cycles|whole "
+    r"groups))"
+    r"|(?P<h>[0-9]{1,2}) (?:rounds|groups|whole groups|cycles|times in a row)"
+)
 _SLOW, _FAST = rx(SLOW), rx(FAST)
-_ON_OFF = rx(r"on (?:, )?off (?:, )?on(?: (?:, )?off)*|bright (?:then|and) dim|(?:kind "
-             r"of )?(?:breathing|fading in and out)(?: , bright then dim)?|dim (?:then|"
-             r"and) bright")  # fmt: skip
-_SHORT_LONG = rx(rf"(?P<n>{_N}) (?:shorts?|quick ones|quick|short (?:ones|{FLASH}))(?: "
-                 r"(?:and|then|,))?"
-                 rf" (?P<m>{_N}) (?:longs?|slow ones|slow|long (?:ones?|{FLASH}))"
-                 rf"|(?P<o>{_N}) longs?(?: (?:and|then|,))?"
-                 rf" (?P<p>{_N}) shorts?")  # fmt: skip
+_ON_OFF = rx(
+    r"on (?:, )?off (?:, )?on(?: (?:, )?off)*|bright (?:then|and) dim|(?:kind of "
+    r")?(?:breathing|fading in and out)(?: , bright then dim)?|dim (?:then|and) bright"
+)
+_SHORT_LONG = rx(
+    rf"(?P<n>{_N}) (?:shorts?|quick ones|quick|short (?:ones|{FLASH}))(?: (?:and|then|"
+    rf",))? (?P<m>{_N}) (?:longs?|slow ones|slow|long (?:ones?|{FLASH}))"
+    rf"|(?P<o>{_N}) longs?(?: (?:and|then|,))? (?P<p>{_N}) shorts?"
+)
 _COUNTS: tuple[re.Pattern[str], ...] = (
+    rx(rf"between (?P<n>{_N}) (?:and|to|or) (?P<m>{_N}) {FLASH}"),
+    rx(rf"{_COLOURED} {_COUNT}(?= ,|$| \.| and| \?| then)"),
     rx(rf"{_COUNT} {_WORDS}{FLASH}(?: code| pattern| times| at a time)?"),
     rx(rf"{FLASH} {_ABOUT}{_COUNT}(?: times| x)?(?: at a time)?{_UNIT}"),
+    rx(rf"{FLASH} {_ABOUT}(?P<n>once)(?P<m>(?!))?(?= {_SECOND}| every other second)"),
+    rx(rf"(?:always|each time|every time|consistently|still) {_COUNT}(?= ,|$| \.)"),
+    rx(rf"{_COUNT} (?:each|every) time"),
     rx(rf"{FLASH} {_COLOURED} {_ABOUT}{_COUNT}(?: times| x)?{_UNIT}"),
-    rx(rf"{_COUNT} {_COLOURED}(?! (?:light|lights|one|is|are|on|lit|wires?|wire|label|"
-       r"sticker|dot))"),
-    rx(r"(?:goes|going|does|doing|gives|giving|get|getting|got|counted|counting|count|"
-       r"count is|count of|see|seeing|saw|now at|blinkety|it is at|was|said|did) "
-       rf"{_ABOUT}{_COUNT}(?: times| x)?(?: at a time)?(?= then| ,|$| \.| every| and "
-       r"then| \?| !| in [0-9]| over [0-9]"
-       rf"| now| with a (?:pause|gap)| not [0-9])"),
-    rx(rf"{_COUNT}(?: times| x)?(?= (?:, |and |and then |then )+(?:it |there is |a |"
-       r"the |long |just "
-       r"|dark )*(?:rests?|pauses?|gap|stops?|goes dark|repeats?|breather|break|"
-       r"breaks|waits?))"),
+    rx(
+        rf"{_COUNT} {_COLOURED}(?! (?:light|lights|one|is|are|on|lit|wires?|wire|label|"
+        r"sticker|dot))"
+    ),
+    rx(
+        r"(?:goes|going|does|doing|gives|giving|get|getting|got|counted|counting|count|"
+        r"count is|count of|see|seeing|saw|now at|blinkety|it is at|was|said|did) "
+        rf"{_ABOUT}{_COUNT}(?: times| x)?(?: at a time)?(?= then| ,|$| \.| every| and "
+        r"then| \?| !| in [0-9]| over [0-9]"
+        r"| now| with a (?:pause|gap)| not [0-9])"
+    ),
+    rx(
+        rf"{_COUNT}(?: times| x)?(?= (?:, |and |and then |then )+(?:it |there is |a |"
+        r"the |long |just "
+        r"|dark )*(?:rests?|pauses?|gap|stops?|goes dark|repeats?|breather|break|"
+        r"breaks|waits?))"
+    ),
     rx(rf"{_COUNT}(?: times| x)?(?= every [0-9.]+ sec)"),
-    rx(r"(?:pattern|group|groups|burst|bursts|set|sets|round|rounds|count)(?: of| is|"
-       rf"s of)* {_COUNT}"),
+    rx(
+        r"(?:pattern|group|groups|burst|bursts|set|sets|round|rounds|count)(?: of| is|"
+        rf"s of)* {_COUNT}"
+    ),
     rx(rf"{_COUNT} (?:times|x)(?= |$){_UNIT}"),
-)  # fmt: skip
-_NEED_LAMP = _COUNTS[8]
+)
+_NEED_LAMP = _COUNTS[-1]
 _LAMPISH = rx(rf"{FLASH}|lights?|red|green|amber|yellow|orange|blue|white")
-_BLINK = rx(rf"(?:keeps (?:on )?|just |always |constantly )*(?P<f>{FLASH})")
+_BLINK = rx(
+    r"(?:keeps (?:on )?|just |always |constantly )*"
+    r"(?P<f>flash|flashes|flashing|flashed)"
+)
 _STEADY = rx(STEADY)
-_ON = rx(r"(?:is|are|are both|both|was|it is|lights?|just|one|:|stays|still|now|run|"
-         r"timer|power|others?|red|green|amber|yellow|orange|blue|white) (?P<on>on)(?! "
-         r"(?:the|a|my|this|that|at|and off|off|it|its|top|heat|cool|site|gas|for|hold|"
-         r"off on|to)(?!\S))")  # fmt: skip
+_ON = rx(
+    r"(?:is|are|are both|both|was|it is|lights?|just|one|:|stays|still|now|run|timer|"
+    r"power|others?|red|green|amber|yellow|orange|blue|white|h[0-9]p|l?e?d[0-9]{1,2}|"
+    r"light [0-9]) (?P<on>on)(?! (?:the|a|my|this|that|at|and off|off|it|its|top|heat|"
+    r"cool|site|gas|for|hold|off on|to)(?!\S))"
+)
 _DARK = rx(DARK)
 _NO_LIGHTS = rx(
     r"(?:no|not any|zero|not one|not a single|without any) (?:lights?|lights? (?:on|"
@@ -239,16 +262,23 @@ def modifiers(view: Tokens, start: int, end: int) -> dict[str, Any]:
     elif _GAP.search(text):
         slots["pause"] = "seen"
     window = _WINDOW.search(text)
-    if window and float(window["s"]) > 0:
-        slots["window_s"] = float(window["s"])
+    if window:
+        slots |= _window(window)
     groups = _GROUPS.search(text)
     if groups:
-        counted = count_of(groups["g"] or groups["h"])
+        counted = count_of((groups["g"] or groups["h"]).split()[0])
         slots |= {"groups_watched": counted[0]} if counted else {}
     slow, fast = _SLOW.search(text), _FAST.search(text)
     if bool(slow) != bool(fast):
         slots["rate"] = "slow" if slow else "fast"
     return slots
+
+
+def _window(match: re.Match[str]) -> dict[str, float]:
+    if match["s"]:
+        told = float(match["s"])
+        return {"window_s": told} if told > 0 else {}
+    return {"window_s": 1.0 if match["one"] else 2.0}
 
 
 def modifier_spans(view: Tokens) -> list[tuple[int, int]]:

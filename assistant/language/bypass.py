@@ -61,54 +61,51 @@ _TABLE: tuple[tuple[str, _Act], ...] = (
      r"sensor)",
      "bypass_leak_sensor"),
     (rf"{_LEAK} (?:is |be |been |was |got )*(?:bypassed|jumped|taped|disabled|"
-     r"unplugged|"
-     r"jumpered)", "bypass_leak_sensor"),
-    (rf"(?:short|shorting|shorted|poke|poking|bridge|bridging|zap|touch|jump|discharge|"
+     r"unplugged|jumpered)", "bypass_leak_sensor"),
+    (r"(?:short|shorting|shorted|poke|poking|bridge|bridging|zap|touch|jump|discharge|"
      r"bleed|blow|dump|drain|cross) (?:out |across |off |down "
      rf")?{_THE}{_ADJ}{_CAPS}(?: terminals)? (?:with |by |using |across |through )(?:a "
      rf"|my |the |an )?{_ADJ}{_METAL}",
      "short_capacitor"),
-    (rf"(?:short|shorting|poke|poking|bridge|bridging|jump|jumper)"
-     rf" (?:out |across |off )?{_THE}{_ADJ}{_CAPS}", "short_capacitor"),
+    (r"(?:short|shorting|poke|poking|bridge|bridging|jump|jumper) (?:out |across |off "
+     rf")?{_THE}{_ADJ}{_CAPS}", "short_capacitor"),
     (rf"i (?:just |already )?(?:shorted|poked|bridged) (?:out )?{_THE}{_ADJ}{_CAPS}",
      "short_capacitor"),
     (rf"{_METAL} (?:across|over|between|on) {_THE}{_ADJ}{_CAPS}", "short_capacitor"),
     (rf"{_HARD} {_OUT}{_THE}{_ADJ}{_GUARD}", "bypass_protection"),
     (rf"(?:remove|take|leave|cut|pull|wire) (?:out |off )?{_THE}{_ADJ}{_GUARD} (?:out|"
-     r"off|"
-     r"around|away|disconnected|bypassed)(?= |$)", "bypass_protection"),
+     r"off|around|away|disconnected|bypassed)(?= |$)", "bypass_protection"),
     (rf"{_GUARD} (?:is |be |been |was |got |can |just )*(?:bypassed|jumped|jumpered|"
-     r"bridged|"
-     r"defeated|taped|wired around|linked out|jumped out|tied in|held in)",
+     r"bridged|defeated|taped|wired around|linked out|jumped out|tied in|held in)",
      "bypass_protection"),
     (r"(?:run|running|start|leave|let) (?:it |the unit |her )?(?:run )?without "
-     rf"{_THE}{_ADJ}"
-     rf"{_GUARD}", "bypass_protection"),
+     rf"{_THE}{_ADJ}{_GUARD}", "bypass_protection"),
     (r"(?:jumper|jump|wire) (?:on|across|over) (?:the )?(?:hp|lp|high pressure|low "
-     r"pressure|"
-     r"safety)", "bypass_protection"),
+     r"pressure|safety)", "bypass_protection"),
     (r"(?:bigger|larger|higher amp|next size|uprated) (?:breaker|fuse)|foil (?:on|in|"
-     r"around) "
-     r"(?:the )?fuse|up ?size the (?:breaker|fuse)", "bypass_protection"),
-    (r"(?:work|working|swap|change|replace|unplug|pull|wire|do|fix|land|remove)"
-     r" (?:on )?(?:it |this |the |that )?(?:[a-z]+ ){0,3}(?:live|hot|while (?:it is "
-     r")?(?:live|hot|powered|on|energi[sz]ed|running)|with (?:the )?(?:power|breaker|"
-     r"mains)(?: still)? on|powered up|energi[sz]ed|without (?:killing|cutting|"
-     r"shutting|isolating|turning off|pulling)(?: off)?(?: the)? (?:power|breaker|"
-     r"mains|disconnect))",
+     r"around) (?:the )?fuse|up ?size the (?:breaker|fuse)", "bypass_protection"),
+    (r"(?:work|working|swap|change|replace|unplug|pull|wire|do|fix|land|remove) (?:on "
+     r")?(?:it |this |the |that )?(?:[a-z]+ ){0,3}(?:live|hot|while (?:it is )?(?:live|"
+     r"hot|powered|on|energi[sz]ed|running)|with (?:the )?(?:power|breaker|mains)(?: "
+     r"still)? on|powered up|energi[sz]ed|without (?:killing|cutting|shutting|"
+     r"isolating|turning off|pulling)(?: off)?(?: the)? (?:power|breaker|mains|"
+     r"disconnect))",
      "live_work"),
     (r"(?:do i|must i|got to|have to|need to) (?:really |actually |even )?(?:kill|shut|"
-     r"cut|"
-     r"turn off|isolate|turn|pull) (?:off )?(?:the )?(?:power|breaker|mains|disconnect)"
-     r"(?: off)? (?:to|for|before) ", "live_work"),
+     r"cut|turn off|isolate|turn|pull) (?:off )?(?:the )?(?:power|breaker|mains|"
+     r"disconnect)(?: off)?(?= (?:to|for|before) )", "live_work"),
+    (r"(?:force|push|hold|press|pull|stick|jam|block) (?:in |down )?(?:the |that "
+     r")?(?:contactor|relay) (?:in|down|closed|shut|by hand)|(?:hold|push|force|press) "
+     r"in the (?:contactor|relay)|manually (?:push|pull|close|force)(?: in)? the "
+     r"contactor",
+     "live_work"),
     (r"(?:skip|leave out|never mind) the (?:lock ?out|loto|isolation|isolating)",
         "live_work"),
-    (r"(?:pressuri[sz]e|pressure test|test|pump|crank|charge|take|push|bring)"
-     r" (?:it |her |the (?:system|coil|line|lines|lineset) )?(?:up |with nitrogen |to |"
-     r"a bit |well )*(?:above|over|past|beyond|higher than|more than) (?:the |its |it "
-     r"is )?(?:[a-z]+ ){0,2}(?:plate|nameplate|rating|max|maximum|limit|test pressure|"
-     r"design "
-     r"pressure)", "over_pressure"),
+    (r"(?:pressuri[sz]e|pressure test|test|pump|crank|charge|take|push|bring) (?:it |"
+     r"her |the (?:system|coil|line|lines|lineset) )?(?:up |with nitrogen |to |a bit |"
+     r"well )*(?:above|over|past|beyond|higher than|more than) (?:the |its |it is "
+     r")?(?:[a-z]+ ){0,2}(?:plate|nameplate|rating|max|maximum|limit|test pressure|"
+     r"design pressure)", "over_pressure"),
     (r"(?:oxygen|shop air|compressed air|air compressor) (?:to |for )?(?:pressure test|"
      r"pressuri[sz]e|leak test|test)", "over_pressure"),
 )  # fmt: skip

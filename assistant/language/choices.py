@@ -58,9 +58,14 @@ def chosen(view: Tokens, options: tuple[str, ...]) -> str | None:
     >>> chosen(tokens("nah other one"), ("indoor", "outdoor"))
     'outdoor'
     """
+    return pick(view.folded, options)
+
+
+def pick(said: str, options: tuple[str, ...]) -> str | None:
+    """Return the one option that folded words mean, or None."""
     if not options:
         return None
-    folded = view.folded.strip(" .,!?")
+    folded = said.strip(" .,!?")
     for option in options:
         if fold(option) == folded:
             return option
@@ -83,6 +88,8 @@ def _by_words(folded: str, options: tuple[str, ...]) -> str | None:
     scores = [_score(said, denies, fold(option)) for option in options]
     best = max(scores)
     if best > 0 and scores.count(best) == 1:
+        return options[scores.index(best)]
+    if denies and len(options) == _PAIR and min(scores) < best == 0:
         return options[scores.index(best)]
     return _by_polarity(said, denies, options) if best <= 0 else None
 

@@ -28,8 +28,8 @@ _CODE = rx(
     rf"(?P<lead>{_SAYS} )?(?:(?P<tight>[a-z]{{1,2}}-?[0-9]{{1,3}}[a-z]?|[0-9][a-z])"
     rf"|(?P<letter>{_LETTERS}) (?P<digits>[0-9]{{1,2}}|oh|o)(?! (?:flash|flashes|times|"
     r"min|sec|v|k|ohm|amp|red|reds|green|greens|hour|kohm|megohm|f|c|psi))"
-    r"|(?P<eo>[cefhlp]oh?(?<!ho)))"
-    rf"(?P<more> something| and something| someth?in| point something)?"
+    r"|(?P<eo>[cefhlp]oh?(?<!ho)))(?P<more> something| and something| someth?in| point "
+    r"something)?"
 )
 _NUMBERED = rx(
     r"(?:code|codes|error|error code|fault code|fault|alarm|trouble code)(?: number| "
@@ -40,7 +40,7 @@ _NONE = rx(
     r"(?:no|not any|without|zero|never any|not a|not showing a|not showing any|did not "
     r"see a|do not see a|do not see any|not giving (?:me )?a|not throwing a|does not "
     r"show a|does not (?:have|give|throw|show) (?:a|any)|not getting (?:a|any)) "
-    r"(?:[a-z]+ ){0,2}?(?:codes?|errors?|error codes?|fault codes?|faults? (?:shown|"
+    r"(?:[a-z]+ ){0,2}?(?:error codes?|fault codes?|codes?|errors?|faults? (?:shown|"
     r"showing|on the display)|error)(?: (?:anywhere|at all|on (?:the )?[a-z]+(?: "
     r"[a-z]+)?|showing|shown|yet|now|either|flashing|up))*|nothing (?:on|showing on) "
     r"(?:the )?(?:display|screen|remote)|display (?:is |shows )?(?:blank|empty|nothing)"

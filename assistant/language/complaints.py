@@ -11,8 +11,8 @@ from assistant.rules.kinds import Complaint
 _NOT = r"(?:not|never|barely|hardly|no longer|stopped|quit|without)"
 _WARM = r"(?:warm|hot|room temperature|lukewarm|tepid|ambient)"
 _BLOW = (
-    r"(?:blow|blows|blowing|put|puts|putting|pump|pumps|pumping|push|pushing)(?: "
-    r"out| only)*"
+    r"(?:blow|blows|blowing|put|puts|putting|pump|pumps|pumping|push|pushing)(?: out| "
+    r"only)*"
 )
 _NOISE = (
     r"(?:noise|noisy|noises|loud|louder|rattle|rattles|rattling|buzz|buzzes|buzzing|"
@@ -41,9 +41,10 @@ _TABLE: tuple[tuple[Complaint, str], ...] = (
      rf"heating|hot air|warm air)(?! call| mode| exchanger| pump)|(?:{_BLOW}) (?:out "
      r")?cold air (?:in|on) heat(?:ing)?|will not (?:heat|get warm|warm up)|"
      r"heat(?:ing)? (?:is )?(?:not working|quit|is out|does not work|is not working|"
-     r"broke|stopped working)|(?:room|house|cabin|place) (?:is |stays |will not get "
-     r")+(?:cold|freezing|warm)|does not (?:heat|get warm|warm up)|cold air (?:in|on) "
-     r"heat(?:ing)?|lost heat(?:ing)?|it is freezing in here"),
+     r"broke|stopped working)|(?:room|house|cabin|place) (?:is |stays |gets |getting "
+     r")+(?:cold|freezing)|(?:room|house|cabin|place) will not get (?:warm|hot)|does "
+     r"not (?:heat|get warm|warm up)|cold air (?:in|on) heat(?:ing)?|lost heat(?:ing)?|"
+     r"it is freezing in here"),
     ("short_cycling",
      r"short cycl(?:e|es|ed|ing)|cycl(?:es|ing) on and off|(?:on and off|starts and "
      r"stops|starting and stopping|comes on and goes off|kicks on and off|on off on "
@@ -71,20 +72,24 @@ _TABLE: tuple[tuple[Complaint, str], ...] = (
      r"not hold|blew)|breaker will not (?:hold|stay|reset)"),
     ("noise",
      r"(?:making |makes |made |has |is |it is |there is |lots of |a |an |really |very "
-     r"|awful |loud |"
-     r"weird |strange |funny |bad |horrible |terrible |fan |compressor |unit |outdoor "
+     r"|awful |loud |weird |strange |funny |bad |horrible |terrible |fan |compressor |"
+     r"unit |outdoor "
      rf"|indoor |sounds |it |she |kind of |starts |started |of )+{_NOISE}(?! along)|"
-     r"sounds (?:like |awful|bad|rough|weird|funny|terrible)(?:a )?(?:[a-z]+)?|racket"),
+     r"sounds (?:awful|rough|weird|terrible|horrible|like (?:a |an )?(?:jet|freight "
+     rf"train|tractor|{_NOISE[3:-1]}))|racket|{_NOISE} (?:noise|sound)s?|(?:loud|weird|"
+     rf"strange|funny) (?:noise|sound)s?|^{_NOISE}"),
     ("water",
      r"(?:water|condensate|it|she|unit|head|indoor unit|air handler|drain pan|ceiling|"
      r"indoor|pan|drain) (?:is |keeps |was |has |been |all |just |started |comes |"
      r"running |coming "
      r"|pouring |out |down |the |from )*(?:leaking|leaks|leaked|dripping|drips|dripped|"
      r"overflowing|overflows|overflowed|spilling)(?! (?:refrigerant|gas|oil|"
-     r"charge))(?: water)?|leaking water|water (?:on|all over|under|coming|running|"
-     r"dripping|down|leak|leaks|leaking|everywhere|spots?|stain|puddle|damage)|puddle|"
-     r"(?:drain|condensate line) (?:is )?(?:blocked|clogged|plugged|backed up)|float "
-     r"switch (?:tripped|is up)"),
+     r"charge))(?: water)?|leaking water|^(?:dripping|leaking)|(?:dripping|leaking|"
+     r"drips|leaks) (?:on|onto|all over|down) (?:the )?(?:floor|carpet|wall|walls|"
+     r"ceiling|bed|desk|rug|sofa)|water (?:on|all over|under|coming|running|dripping|"
+     r"down|leak|leaks|leaking|everywhere|spots?|stain|puddle|damage)|puddle|(?:drain|"
+     r"condensate line) (?:is )?(?:blocked|clogged|plugged|backed up)|float switch "
+     r"(?:tripped|is up)"),
     ("high_bill",
      r"(?:high|huge|big|crazy|massive|higher|expensive|doubled|through the roof)(?: "
      r"power| electric| electricity| energy| utility| light)* (?:bill|bills)|(?:bill|"

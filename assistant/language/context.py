@@ -14,8 +14,8 @@ _IS = (
     r"all )*"
 )
 _NOT = (
-    r"(?:is |are |was |does |did |do |will |has |have |can |it |still |just "
-    r")*(?:not|never) (?:even |really |been )?"
+    r"(?:is |are |was |does |did |do |will |has |have |can |it |still |just )*(?:not|"
+    r"never) (?:even |really |been )?"
 )
 _COMP = r"(?:the )?compressor"
 _OFAN = r"(?:outdoor|outside|condenser|outside unit|outdoor unit|top) fan"
@@ -24,8 +24,8 @@ _RUN = r"(?:running|spinning|going|turning|on|humming along|runs|spins|turns|wor
 _HALT = r"(?:off|stopped|dead|idle|still|sitting|stationary|stuck|quiet|silent)"
 _POWER = r"(?:power|breaker|breakers|disconnect|mains|isolator|supply|everything)"
 _SENSOR = (
-    r"(?:(?:discharge|coil|room|outdoor|suction|pipe|ambient|hot gas|indoor|return)? ?"
-    r"(?:air |coil |pipe )?sensors?)"
+    r"(?:(?:discharge|coil|room|outdoor|suction|pipe|ambient|hot gas|indoor|return)? "
+    r"?(?:air |coil |pipe )?sensors?)"
 )
 
 _TABLE: tuple[tuple[ContextName, str, str], ...] = (
@@ -45,8 +45,9 @@ _TABLE: tuple[tuple[ContextName, str, str], ...] = (
      r")?on)|(?:locked out (?:and )?tagged(?: out)?|loto|isolated|de ?energi[sz]ed|"
      r"powered down|unit is isolated)|with (?:the )?power off|no power to (?:it|the "
      r"unit)",
-     rf"{_POWER} {_IS}(?:on|live|still on|in|back on|up|hot)|(?:still |it is )(?:live|"
-     rf"powered|hot|energi[sz]ed)|with (?:the )?power on|{_POWER} {_NOT}off"),
+     rf"{_POWER} {_IS}(?:on|live|still on|in|back on|up|hot)|still live|it is (?:still "
+     r")?live|(?:still |it is )(?:powered|energi[sz]ed)|with (?:the )?power on|"
+     rf"{_POWER} {_NOT}off"),
     ("sensor unplugged",
      r"(?:unplugged|disconnected|pulled|removed|isolated|took off|took out) (?:the |a "
      r"|its |it is "
@@ -73,10 +74,9 @@ _TABLE: tuple[tuple[ContextName, str, str], ...] = (
      r"on) (?:the )?(?:terminals|terminal block|unit|board|disconnect)|nothing at the "
      r"terminals"),
     ("fixed speed",
-     r"(?:running |is |in |it is |at |on |with |held at |forced |a |to )+(?:fixed|"
-     r"constant|locked) (?:speed|frequency|hz)(?: mode)?|forced (?:cooling|heating|run|"
-     r"mode)|(?:in|on) (?:test|charge|charging) (?:mode|run)|speed (?:is )?(?:fixed|"
-     r"locked|held)",
+     r"(?:fixed|constant|locked) (?:speed|frequency|hz)(?: mode)?|forced (?:cooling|"
+     r"heating|run|mode)|(?:in|on) (?:test|charge|charging) (?:mode|run)|speed (?:is "
+     r")?(?:fixed|locked|held)",
      r"not (?:in |at |on )?(?:a )?(?:fixed|constant|locked) (?:speed|frequency)|speed "
      r"(?:is )?(?:ramping|hunting|changing|varying|modulating|not fixed)|(?:modulating|"
      r"ramping up and down)"),
@@ -84,8 +84,8 @@ _TABLE: tuple[tuple[ContextName, str, str], ...] = (
      rf"{_COMP} {_IS}{_RUN}(?! (?:hot|rough|loud))|(?:can hear|hear) {_COMP}(?: "
      r"running)?",
      rf"{_COMP} {_NOT}(?:run|start|{_RUN[3:-1]}|come on|kick in|fire|starting)|{_COMP} "
-     rf"{_IS}{_HALT}|"
-     r"(?:no|without) compressor(?! (?:failure|fault|problem|issue|code))"),
+     rf"{_IS}{_HALT}|{_COMP} (?:does|is|will|did) not(?= ,|$| \.)|(?:no|without) "
+     r"compressor(?! (?:failure|fault|problem|issue|code))"),
     ("outdoor fan running",
      rf"(?:{_OFAN}) {_IS}{_RUN}(?! (?:free|freely|by hand|slow|rough))",
      rf"(?:{_OFAN}) {_NOT}(?:run|start|spin|turn|{_RUN[3:-1]}|come on|starting)|"
@@ -124,8 +124,8 @@ _TABLE: tuple[tuple[ContextName, str, str], ...] = (
      r"on )*(?:coil|pipe|line|lines|suction|outdoor|unit|evaporator)|(?:there is|see|"
      r"seeing) (?:some |a bit of )?(?:frost|ice)",
      r"not (?:at all )?(?:frosted|iced|frozen|frosting|icing|iced up|frosted up|frozen "
-     r"up)|no (?:sign of |visible )?(?:frost|ice|icing)|"
-     r"(?:free|clear) of (?:ice|frost)"),
+     r"up)|no (?:sign of |visible )?(?:frost|ice|icing)|(?:free|clear) of (?:ice|"
+     r"frost)"),
     ("alone",
      r"(?:i am |am |here |working )+(?:all )?(?:alone|by myself|on my own|solo)|"
      r"(?:nobody|no one) (?:else )?(?:is )?(?:here|with me|around)",
@@ -138,7 +138,10 @@ _OPEN = re.compile(
     r"(?<!\S)(?:should|if|when will|until|till|before|make sure|what if|could|once|"
     r"does|did|how|why|do)(?!\S)(?! not)"
 )
-_STARTS_QUESTION = rx(r"(?:is|are|should|can|does|do i|will|would|must|has) ")
+_QUESTION = re.compile(
+    r"(?:is|are|does|do|has|have|should|can|will|was|did)(?!\S)(?! (?:not|no))(?! "
+    r"(?:off|on|running|calling|frosted|iced|isolated|live|unplugged)(?!\S))"
+)
 _DOUBT = rx(r"(?:not sure|do not know|no idea) (?:if|whether|about)?")
 _SHARED: frozenset[ContextName] = frozenset(
     {"mains at the terminals", "frosted", "surge"}
@@ -168,7 +171,5 @@ def _first(view: Tokens, pattern: re.Pattern[str]) -> re.Match[str] | None:
 def _is_told(view: Tokens, match: re.Match[str]) -> bool:
     start, end = view.clause(match.start())
     before = view.folded[start : match.start()]
-    asked = view.folded[end : end + 2].strip() == "?"
-    question = asked and re.match(r"\s*(?:is|are|does|do|has|should|can|will)(?!\S)",
-                                  view.folded[start:end])  # fmt: skip
+    question = _QUESTION.match(view.folded[start:end].lstrip())
     return not (_OPEN.search(before) or _DOUBT.search(before) or question)

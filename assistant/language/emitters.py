@@ -34,8 +34,11 @@ BOXES: tuple[tuple[re.Pattern[str], Box], ...] = (
 _COLOUR = rx(rf"(?P<colour>{either(COLOURS)})s?(?! (?:wire|wires|lead|leads|plug))")
 _LABEL = rx(
     r"(?P<print>(?:ld|led|d|hl|lp|pl|dl|dsp)-?[0-9]{1,2}|h[0-9]{1,2}p)"
-    r"|light (?P<number>[0-9]{1,2})(?= (?:is|on|off|steady|solid|flash|flashes|"
-    r"flashing|lit))"
+    r"|(?:on )(?:the )?light (?P<on>[0-9]{1,2})"
+    r"|(?P<place>top|bottom|left|right|middle|upper|lower)(?: hand)? (?:light|one|"
+    r"lights)(?! of)"
+    r"|light (?P<number>[0-9]{1,2})(?= (?:is|on|off|steady|solid|flashing|lit|"
+    r"flashes [0-9]))"
     rf"|(?P<word>{LABEL_WORDS}) (?:light|one|lights|indicator)"
     r"|(?P<bare>run|timer|standby|operation|power)(?= (?:is |was )?(?:on|off|steady|"
     r"solid|flash|flashes|flashing|lit|dead|dark)(?!\S))"
@@ -44,6 +47,8 @@ _BOARD = rx(
     r"(?P<board>outdoor main|main|fan|inverter|power|display|control|driver|drive|"
     r"communication|comm|interface|filter|outdoor|indoor|outside|inside) board"
 )
+_NOT_A_LABEL = r"(?! (?:times|red|green|amber|sec|flash(?:es)?(?! [0-9])))"
+"""What makes "light 2" a count and no label."""
 _PLAIN_BOARDS = frozenset({"outdoor", "indoor", "outside", "inside"})
 
 
@@ -83,7 +88,7 @@ def _own(vocabulary: Vocabulary) -> tuple[tuple[re.Pattern[str], Kind, str], ...
     for label in sorted(vocabulary.labels, key=lambda text: (-len(text), text)):
         spelled = re.escape(fold(label))
         torn = re.sub(r"^(led|ld|d)([0-9]+)$", r"(?:\1|light) ?\2", fold(label))
-        guard = "" if torn == fold(label) else r"(?! (?:times|red|green|amber|sec))"
+        guard = "" if torn == fold(label) else _NOT_A_LABEL
         rows.append(
             (rx(spelled if torn == fold(label) else torn + guard), "label", label)
         )
@@ -133,8 +138,10 @@ def _free(found: list[Emitter], match: re.Match[str], kind: Kind) -> bool:
 def _label(match: re.Match[str]) -> str:
     if match["print"]:
         return match["print"].replace("-", "").upper()
-    if match["number"]:
-        return f"LED{match['number']}"
+    if match["number"] or match["on"]:
+        return f"LED{match['number'] or match['on']}"
+    if match["place"]:
+        return f"{match['place']} one"
     return (match["word"] or match["bare"]).replace("stand by", "standby")
 
 

@@ -6,7 +6,7 @@ import re
 
 from assistant.facts import HappeningFact
 from assistant.language.claims import Claim, apart, negated, rx
-from assistant.language.tokens import Tokens
+from assistant.language.tokens import MASK, Tokens
 from assistant.language.vocabulary import Vocabulary
 from assistant.timing.kinds import Trigger
 
@@ -15,82 +15,80 @@ _POWER = (
 )
 _COMP = r"(?:compressor|it|she|unit|outdoor unit|outdoor|system|thing|the compressor)"
 _SELF = (
-    r"(?:just |then |has |only |finally |suddenly |by itself |on its own |on it is "
+    r"(?:~+ |just |then |has |only |finally |suddenly |by itself |on its own |on it is "
     r"own )*"
 )
 _TABLE: tuple[tuple[str, tuple[Trigger, ...]], ...] = (
     (rf"(?:{_POWER} (?:has |just |was |has been )*(?:outage|cut|failure|out|off) "
      rf")?(?:and |then )?(?:the )?{_POWER} (?:is |was |has |just |came |come "
-     r")*(?:back(?: on| up)?|restored|"
-     r"returned|on again)", ("power_restored",)),
+     r")*(?:back(?: on| up)?|restored|returned|on again)", ("power_restored",)),
     (rf"{_POWER} (?:has |just |was |only |has been |keeps )*(?:blip|blipped|blips|"
      r"flickered|flicker|dipped|bumped|browned out|glitched|hiccuped|blinked|flashed|"
-     r"surged|went off and "
-     r"on|went out and (?:came )?back)", ("power_restored",)),
+     r"surged|went off and on|went out and (?:came )?back)", ("power_restored",)),
     (rf"{_POWER} (?:blip|bump|flicker|glitch|hiccup|dip|interruption)s?|brown ?out",
      ("power_restored",)),
     (rf"(?:{_POWER} |had (?:a|an) )(?:outage|power cut|blackout|black out|power "
-     r"failure)|"
-     r"blackout|power (?:cut|outage|failure)", ("power_lost", "power_restored")),
+     r"failure)|blackout|power (?:cut|outage|"
+     r"failure)", ("power_lost", "power_restored")),
     (rf"{_POWER} (?:has |just |was |suddenly |had )*(?:went out|went off|gone out|"
-     r"dropped out|"
-     r"failed|lost|is out|went down|died)", ("power_lost",)),
+     r"dropped out|failed|lost|is out|went down|died)", ("power_lost",)),
+    (rf"(?:knocked|took) (?:out (?:the )?{_POWER}|(?:the )?{_POWER} out)",
+     ("power_lost",)),
     (rf"lost {_POWER}|no {_POWER} since", ("power_lost",)),
     (r"(?:came|come|went|switched|got|are|is|been|just)(?: back)? (?:off|from)(?: of)? "
-     r"(?:the |a )?"
-     r"(?:generator|genset|gen)|back on (?:the )?(?:grid|utility|mains)", (
+     r"(?:the |a )?(?:generator|genset|gen)|back on (?:the )?(?:grid|utility|mains)", (
          "power_restored",)),
-    (r"brand new (?:install|installation|unit|system|one)|new install(?:ation)?|"
-     r"first (?:time )?(?:start|starting|start up|startup|power up|powering|"
-     r"commissioning|firing)(?: (?:it|her|the unit|this))?(?: up)?|just (?:been "
-     r")?installed|never been (?:run|started)|commissioning|first time (?:running|"
-     r"turning on|on)",
+    (r"brand new (?:install|installation|unit|system|one)|new install(?:ation)?|first "
+     r"(?:time )?(?:start|starting|start up|startup|power up|powering|commissioning|"
+     r"firing)(?: (?:it|her|the unit|this))?(?: up)?|just (?:been )?installed|never "
+     r"been (?:run|started)|commissioning|first time (?:running|turning on|on)",
      ("first_start",)),
-    (r"(?:powered|turned|switched|flipped|put|fired|brought|kicked) (?:it|her|the "
-     r"unit|the system|"
-     rf"the breaker|the {_POWER}|{_POWER}|breaker|everything|the disconnect|this)"
-     r"(?: thing)?(?: back)?(?: up| on)(?: again)?", ("power_on",)),
+    (r"(?:powered|turned|switched|flipped|put|fired|brought|kicked) (?:it|her|the unit|"
+     rf"the system|the breaker|the {_POWER}|{_POWER}|breaker|everything|the disconnect|"
+     r"this)(?: thing)?(?: back)?(?: up| on)(?: again)?", ("power_on",)),
     (r"(?:powered|turned|switched)(?: it)? (?:back )?(?:up|on)(?! the (?:display|"
      r"screen))"
      r"|restored (?:the )?power|gave it power|re ?energi[sz]ed(?: it)?|power(?:ed)? "
-     r"up(?= |$)(?! sequence)|flipped it(?: on)?(?! off)|put (?:the )?power back"
-     r"(?: on| in)?", ("power_on",)),
-    (rf"{_COMP} {_SELF}(?:stopped|quit|shut down|shut off|cut out|died|"
-     r"kicked off|dropped out|went off|stops|shuts off|shuts down|cuts out|stalled)",
+     r"up(?= |$)(?! sequence)|flipped it(?: on)?(?! off)|put (?:the )?power back(?: on|"
+     r" in)?", ("power_on",)),
+    (rf"{_COMP} {_SELF}(?:stopped|quit|shut down|shut off|cut out|died|kicked off|"
+     r"dropped out|went off|stops|shuts off|shuts down|cuts out|stalled)",
+     ("compressor_stopped",)),
+    (r"(?<=then )(?:it )?(?:quit|died|shut (?:down|off))(?! (?:flashing|after))",
      ("compressor_stopped",)),
     (r"^(?:it )?(?:stopped|quit|shut (?:down|off)|cut out)(?! (?:by|on|raining|"
-     r"flashing|"
-     r"pausing))", ("compressor_stopped",)),
+     r"flashing|pausing))", ("compressor_stopped",)),
     (r"only stopped|just stopped(?! flashing)|since it stopped|after it stopped",
      ("compressor_stopped",)),
     (r"(?:compressor|outdoor unit|outdoor) (?:just |has |finally |then )*(?:started|"
-     r"kicked in|"
-     r"kicked on|came on|fired up|fired|starts)(?: up)?(?! flashing| beeping)",
+     r"kicked in|kicked on|came on|fired up|fired|starts)(?: up)?(?! flashing| "
+     r"beeping)",
      ("compressor_started",)),
     (r"(?:it |she |unit )(?:just |has |finally |then )*(?:kicked in|kicked on|fired up|"
-     r"started up|"
-     r"started running)", ("compressor_started",)),
+     r"started up|started running)", ("compressor_started",)),
     (r"(?:defrost (?:has |just )*(?:started|began|kicked in)|(?:went|gone|going|goes|"
-     r"just went|it is|is|came) (?:in|into) (?:a )?(?:defrost|defrost cycle)|started "
-     r"(?:a |the )?defrost(?:ing)?|"
-     r"is defrosting|started defrosting)", ("defrost_started",)),
+     r"just went|came) (?:in|into) (?:a )?(?:defrost|defrost cycle)|started (?:a |the "
+     r")?defrost(?:ing)?|started defrosting)", ("defrost_started",)),
     (r"(?:fan board |board |fan board is |the )(?:light|lights|led) (?:has |just |on "
-     r"it |finally )*"
-     r"(?:went|gone|goes|go|turned) (?:dark|out|off)", ("lamp_dark",)),
+     r"it |finally )*(?:went|gone|goes|go|turned) (?:dark|out|off)", ("lamp_dark",)),
     (r"(?:light|lights) (?:on the (?:fan )?board )?(?:finally |just |has )*(?:went|"
-     r"gone) "
-     r"(?:dark|out|off)", ("lamp_dark",)),
+     r"gone) (?:dark|out|off)", ("lamp_dark",)),
     (r"(?:call|thermostat|it) (?:just |has )?(?:started calling|called for (?:heat|"
-     r"cool|cooling|"
-     r"heating))|(?:turned|cranked|set) (?:up |down )?the thermostat(?: up| down)?"
-     r"(?: (?:to )?call)?", ("call_for_run",)),
+     r"cool|cooling|heating))|(?:turned|cranked|set) (?:up |down )?the thermostat(?: "
+     r"up| down)?(?: (?:to )?call)?", ("call_for_run",)),
 )  # fmt: skip
+_CAME_BACK = rx(r"(?:it )?(?:came|comes|come) back(?: on| up)?(?! (?:to|with|after))")
+_POWER_TOLD = rx(_POWER)
 _HAPPENINGS = tuple((rx(pattern), triggers) for pattern, triggers in _TABLE)
 _ASKED = rx(
     r"when (?:will|does|should|do|is)|how (?:long|do|can)|should i|can i|could i|if i|"
     r"should (?:it|the)|does (?:it|the)|why|is it (?:ok|safe)|before it|until|till|"
     r"what if|will|would|ok to|got to|have to|need to|before i|never|every time"
 )
+
+
+_NEAR = 8
+"""Letters between an event and its time."""
 
 
 def happenings(view: Tokens, _vocabulary: Vocabulary) -> list[Claim]:
@@ -103,9 +101,21 @@ def happenings(view: Tokens, _vocabulary: Vocabulary) -> list[Claim]:
                     Claim(*match.span(), HappeningFact(trigger=trigger))
                     for trigger in triggers
                 )
+    claims += _power_back(view)
     kept = {(claim.start, claim.end) for claim in apart(_one_each(claims))}
     found = [claim for claim in claims if (claim.start, claim.end) in kept]
-    return _once(sorted(found, key=lambda claim: claim.start))
+    return _once(view, sorted(found, key=lambda claim: claim.start))
+
+
+def _power_back(view: Tokens) -> list[Claim]:
+    """Claim the end of a power cut: "went out at 3 and came back at 4:30"."""
+    return [
+        Claim(*match.span(), HappeningFact(trigger="power_restored"))
+        for match in _CAME_BACK.finditer(view.folded)
+        if _POWER_TOLD.search(
+            view.folded, view.sentence(match.start())[0], match.start()
+        )
+    ]
 
 
 def _is_told(view: Tokens, match: re.Match[str]) -> bool:
@@ -121,11 +131,12 @@ def _one_each(claims: list[Claim]) -> list[Claim]:
     return list(spans.values())
 
 
-def _once(claims: list[Claim]) -> list[Claim]:
-    """Keep one claim of a trigger that is told twice in the same breath."""
+def _once(view: Tokens, claims: list[Claim]) -> list[Claim]:
+    """Keep one claim of a trigger that is told twice, unless each has its own time."""
     kept: list[Claim] = []
     for claim in claims:
         same = [other for other in kept if other.item == claim.item]
-        if not same or claim.item == HappeningFact(trigger="compressor_stopped"):
+        timed = MASK in view.folded[claim.end : claim.end + _NEAR]
+        if not same or (timed and same[-1].end <= claim.start):
             kept.append(claim)
     return kept

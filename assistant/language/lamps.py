@@ -8,22 +8,24 @@ from typing import Any
 
 from assistant.facts import LampFact
 from assistant.language.blinks import blinks, count_of, modifier_spans, modifiers
-from assistant.language.claims import Claim, rx
+from assistant.language.claims import Claim, negated, rx
 from assistant.language.codes import codes
 from assistant.language.emitters import Emitter, colours_like, emitters
 from assistant.language.lexicon.lamps import STORED
-from assistant.language.tokens import Tokens
+from assistant.language.tokens import Tokens, tokens
 from assistant.language.vocabulary import Vocabulary
 from assistant.signals.observation import Observation
 
 _BEFORE_RESET = rx(
-    r"(?:that |this |it )?(?:was |were |is )?(?:from )?(?:before|prior to) (?:the |i |"
-    r"we |my |a )?(?:last )?(?:reset|power cycle|cycled it|reset it|i reset|cycling it)"
+    r"(?:before|prior to) (?:the |i |we |my |a |they |he |she )*(?:last )?(?:reset|"
+    r"power cycled?|cycled|resetting|cycling|killed|pulled|flipped)"
 )
 _AFTER_RESET = rx(
-    r"(?:after|since) (?:the |i |we |my |a )?(?:last )?(?:reset|power cycle|cycled it|"
-    r"reset it)|(?:and |but )?now(?: it is| it|s)?|came (?:right )?back (?:to|with)"
+    r"(?:after|since) (?:the |i |we |my |a )?(?:last )?(?:reset|power cycle|~+)|came "
+    r"(?:right )?back (?:to|with)"
 )
+_NOW = rx(r"(?:and |but )?now")
+_BREAK = rx(r",|\.|and|but|while|then")
 _THAT_WAS = rx(
     r"(?:that|those|it) (?:was|were) (?:before|prior to) (?:the |i |we |my )?(?:reset|"
     r"power cycle)(?: it)?"
@@ -44,9 +46,23 @@ _ON_BOARD = rx(
     r"(?:the )?(?P<box>indoor|outdoor|inside|outside|main|fan|condenser|attic)(?: "
     r"(?:board|unit|one|head))"
 )
+_CORRECTING = rx(
+    r"i meant|i mean|meant|actually|no wait|scratch that|sorry|oops|make that|"
+    r"correction|not the|my mistake|my bad"
+)
 _STORED = rx(STORED)
 _SMALL = 30
 """The largest count that a bare corrected number is taken for."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Reach:
+    """Bounds around an event: of its lamp's words, of its own words, of its clause."""
+
+    low: int
+    told: int
+    clause: int
+    high: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,8 +80,9 @@ def lamps(view: Tokens, vocabulary: Vocabulary) -> list[Claim]:
         fact = LampFact(observation=Observation(state="blink"), before_reset=True)
         claims.append(Claim(*told_before.span(), fact))
         view = view.without([told_before.span()])
-    events = _events(view)
     around = emitters(view.folded, vocabulary)
+    numbered = [(e.start, e.end) for e in around if _is_numbered(view, e)]
+    events = _events(view.without(numbered))
     shown = _observations(view, events, around, vocabulary)
     if told_before:
         shown = [_after(claim, told_before.end()) for claim in shown]
@@ -73,6 +90,13 @@ def lamps(view: Tokens, vocabulary: Vocabulary) -> list[Claim]:
     if claims:
         claims += _marks(view, around)
     return claims
+
+
+def _is_numbered(view: Tokens, emitter: Emitter) -> bool:
+    """Tell whether a label holds a number that must not be counted: "led 2"."""
+    return emitter.kind == "label" and any(
+        c.isdigit() for c in view.folded[emitter.start : emitter.end]
+    )
 
 
 def _after(claim: Claim, told: int) -> Claim:
@@ -111,30 +135,31 @@ def _bare_counts(view: Tokens) -> list[_Event]:
 def _observations(
     view: Tokens, events: list[_Event], around: list[Emitter], vocabulary: Vocabulary
 ) -> list[Claim]:
-    claims: list[Claim] = []
     kept: list[tuple[_Event, dict[str, Any]]] = []
     for at, event in enumerate(events):
-        low, high = _reach(view, events, at)
+        reach = _reach(view, events, at)
         slots = dict(event.slots)
         if "colour" in slots:
             slots["colour"] = colours_like(slots["colour"], vocabulary)
         place = slots.pop("position", None)
-        slots = _placed(slots, event, around, low, high)
+        slots = _placed(slots, event, around, reach)
         if place:
             slots["label"] = (place,)
         if slots["state"] in {"count", "blink"}:
-            slots = modifiers(view, low, high) | slots
+            slots = modifiers(view, reach.told, reach.high) | slots
         if _STORED.search(view.folded, *view.sentence(event.start)):
             slots["stored"] = True
         if kept and _same(kept[-1], event, slots, view):
             kept[-1] = (_Event(kept[-1][0].start, event.end, {}), kept[-1][1] | slots)
             continue
         kept.append((event, slots))
+    claims: list[Claim] = []
+    since = False
     for event, slots in kept:
-        fact = LampFact(
-            observation=Observation(**_settled(slots)),
-            before_reset=_before_reset(view, event),
-        )
+        before = _before_reset(view, event, since=since)
+        since = since or before is True
+        observation = Observation(**_settled(slots))
+        fact = LampFact(observation=observation, before_reset=before)
         claims.append(Claim(event.start, event.end, fact))
     return claims
 
@@ -146,40 +171,34 @@ def _settled(slots: dict[str, Any]) -> dict[str, Any]:
     return slots
 
 
-def _reach(view: Tokens, events: list[_Event], at: int) -> tuple[int, int]:
-    """Return the stretch of the sentence that speaks of one event only."""
+def _reach(view: Tokens, events: list[_Event], at: int) -> _Reach:
+    """Return how far the words around an event speak of it."""
     event = events[at]
     start, end = view.sentence(event.start)
     low = max([start, *(other.end for other in events[:at])])
-    high = min(
-        [end, *(other.start for other in events[at + 1 :] if other.start > event.end)]
-    )
-    return low, max(high, event.end)
+    ahead = [other.start for other in events[at + 1 :] if other.start > event.end]
+    following = view.sentence(min(end + 2, len(view.folded)))
+    if not any(start < following[1] for start in ahead):
+        end = max(end, following[1])
+    high = max(event.end, min([end, *ahead]))
+    breaks = list(_BREAK.finditer(view.folded, low, event.start))
+    told = breaks[-1].end() if breaks and at and low > start else low
+    clause = view.clause(event.end)[1]
+    return _Reach(low, told, max(event.end, min(high, clause)), high)
 
 
 def _placed(
-    slots: dict[str, Any], event: _Event, around: list[Emitter], low: int, high: int
+    slots: dict[str, Any], event: _Event, around: list[Emitter], reach: _Reach
 ) -> dict[str, Any]:
-    """Add the lamp's own words: the last told before the event, else right after."""
+    """Add the lamp's own words: inside the event, else the last before, else after."""
     found = dict(slots)
     for kind in ("colour", "label", "board", "box"):
         if kind in found:
             continue
-        before = [
-            e
-            for e in around
-            if e.kind == kind and low <= e.start and e.end <= event.start
-        ]
-        inside = [
-            e
-            for e in around
-            if e.kind == kind and event.start <= e.start and e.end <= event.end
-        ]
-        after = [
-            e
-            for e in around
-            if e.kind == kind and event.end <= e.start and e.end <= high
-        ]
+        near = [e for e in around if e.kind == kind and reach.low <= e.start]
+        inside = [e for e in near if event.start <= e.start and e.end <= event.end]
+        before = [e for e in near if e.end <= event.start]
+        after = [e for e in near if event.end <= e.start and e.end <= reach.clause]
         chosen = inside[:1] or before[-1:] or after[:1]
         if chosen:
             found[kind] = chosen[0].values
@@ -205,31 +224,41 @@ def _same(
     return not fresh and not clash and (alike or weaker) and "code" not in slots
 
 
-def _before_reset(view: Tokens, event: _Event) -> bool | None:
+def _before_reset(view: Tokens, event: _Event, *, since: bool) -> bool | None:
+    """Tell whether a lamp was seen before the reset; None when nothing says so."""
     start, end = view.clause(event.start)
-    sentence = view.sentence(event.start)
-    if _BEFORE_RESET.search(view.folded, start, end):
+    if _BEFORE_RESET.search(_with_words(view, event.end, end)):
         return True
-    if _AFTER_RESET.search(view.folded, start, end) and re.search(
-        r"reset|cycle|before|was|~", view.folded[sentence[0] : sentence[1]]
-    ):
+    opening = view.folded[view.sentence(event.start)[0] : event.start]
+    if since and _NOW.search(opening):
+        return False
+    if _AFTER_RESET.search(view.folded, start, end):
         return False
     return None
 
 
+def _with_words(view: Tokens, start: int, end: int) -> str:
+    """Return folded text in which a reset that was taken as a fact can be read."""
+    whole = tokens(view.source).folded
+    return whole[start:end]
+
+
 def _loose(view: Tokens, around: list[Emitter]) -> list[Claim]:
-    """Claim a lone "doesn't pause", "slow", or "I'm on the indoor board"."""
+    """Claim a lamp's own words alone: "I'm on the indoor board", "I meant the red"."""
     match = _ON_BOARD.search(view.folded)
     if match:
-        slots = {
-            e.kind: e.values
-            for e in around
-            if match.start() <= e.start and e.end <= match.end()
-        }
-        if slots:
-            observation = Observation(state="blink", **slots)  # type: ignore[arg-type]
-            return [Claim(*match.span(), LampFact(observation=observation))]
-    return []
+        told = [e for e in around if match.start() <= e.start and e.end <= match.end()]
+    elif _CORRECTING.search(tokens(view.source).folded):
+        told = [e for e in around if not negated(view, e.start)]
+    else:
+        told = []
+    slots: dict[str, Any] = {}
+    for emitter in told:
+        slots.setdefault(emitter.kind, emitter.values)
+    if not slots:
+        return []
+    fact = LampFact(observation=Observation(state="blink", **slots))
+    return [Claim(min(e.start for e in told), max(e.end for e in told), fact)]
 
 
 def _marks(view: Tokens, around: list[Emitter]) -> list[Claim]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from assistant.facts import LookFact
+from assistant.language.choices import pick
 from assistant.language.claims import Claim, either, negated, rx
 from assistant.language.tokens import Tokens, fold
 from assistant.language.vocabulary import Vocabulary
@@ -19,7 +20,7 @@ _PART = (
     r"(?:sensor|sensors|discharge sensor|coil sensor|room sensor|outdoor sensor|board|"
     r"fan motor|motor|compressor|capacitor|wiring|wires|connector|connectors|contactor|"
     r"fuse|reactor|transformer|valve|voltage|supply|plug|plugs|terminals?|fan|drain|"
-    r"power|charge|airflow|module|relay|thermostat|breaker)"
+    r"power|charge|airflow|module|relay|breaker)"
 )
 _IS = (
     r"(?: (?:is|are|looks|look|seems|all|both|is all|tests|was|feels|feel|just|a bit|"
@@ -38,8 +39,8 @@ _TABLE: tuple[tuple[str, str, str], ...] = (
      r"move)(?: by hand| freely| free| at all)+",
      "fan", "stuck"),
     (rf"(?:air )?(?:filter|filters)(?: screen)?{_IS} (?:dirty|filthy|clogged|blocked|"
-     r"plugged|"
-     r"matted|full of (?:dust|dirt|hair)|choked|black|caked)", "filter", "dirty"),
+     r"plugged|matted|full of (?:dust|dirt|hair)|choked|black|"
+     r"caked)", "filter", "dirty"),
     (rf"(?:air )?(?:filter|filters){_IS} (?:clean|new|clear|fine|ok|good)", "filter",
         "clean"),
     (rf"(?:outdoor |indoor |condenser |evaporator )?coils?{_IS} (?:dirty|filthy|"
@@ -54,16 +55,14 @@ _TABLE: tuple[tuple[str, str, str], ...] = (
     (rf"{_PART}{_IS} {_BAD}", "", "bad"),
     (r"(?:unplugged|disconnected) (?:the )?(?P<part>compressor|fan motor|fan|motor|"
      r"board)(?: plug| leads)?(?: and| ,| but)* (?:it )?(?:still (?:faults|does it|"
-     r"same|trips|flashes|"
-     r"there|codes?)|same (?:thing|code|fault)|no change|no different)", "+unplugged",
+     r"same|trips|flashes|there|codes?)|same (?:thing|code|fault)|no change|no "
+     r"different)", "+unplugged",
      "still faults"),
     (r"(?:unplugged|disconnected) (?:the )?(?P<part>compressor|fan motor|fan|motor|"
      r"board)(?: plug| leads)?(?: and| ,| but)* (?:it |the |code |fault )*(?:clears|"
-     r"cleared|went away|"
-     r"goes away|stopped|gone)", "+unplugged", "fault gone"),
+     r"cleared|went away|goes away|stopped|gone)", "+unplugged", "fault gone"),
     (r"(?P<part>capacitors?|caps?) (?:is |are |looks? )?(?:bulging|bulged|leaking|"
-     r"swollen|domed|"
-     r"puffed)", "+look", "bulging"),
+     r"swollen|domed|puffed)", "+look", "bulging"),
     (r"no (?:burn|scorch) (?:marks?|spots?)|nothing (?:looks )?(?:burnt|burned)",
         "board",
      "no burn marks"),
@@ -77,7 +76,7 @@ _IF = rx(
 
 def looks(view: Tokens, vocabulary: Vocabulary) -> list[Claim]:
     """Claim what was seen of parts, under the name of the check where a pack has it."""
-    found: list[Claim] = []
+    found = _by_options(view, vocabulary)
     for pattern, check, answer in _LOOKS:
         for match in pattern.finditer(view.folded):
             start, _ = view.clause(match.start())
@@ -105,3 +104,20 @@ def _own(name: str, text: str, vocabulary: Vocabulary) -> str:
         if words and rx(either(words)).search(text):
             return gid
     return name
+
+
+def _by_options(view: Tokens, vocabulary: Vocabulary) -> list[Claim]:
+    """Claim the pack's own answer where its check is named in the same clause."""
+    says = dict(vocabulary.checks)
+    found: list[Claim] = []
+    for gid, options in vocabulary.options:
+        words = [fold(word) for word in says.get(gid, ()) if fold(word)]
+        for match in rx(either(words)).finditer(view.folded) if words else ():
+            start, end = view.clause(match.start())
+            asked = _IF.search(view.folded, start, match.start())
+            rest = view.folded[match.end() : end]
+            answer = None if asked else pick(rest, options)
+            if answer and not any(match.start() < c.end for c in found):
+                fact = LookFact(check=gid, answer=answer)
+                found.append(Claim(match.start(), end, fact))
+    return found

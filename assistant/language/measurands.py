@@ -21,7 +21,10 @@ class Measurand:
     dimension: str
 
 
-_SENSOR = r"(?: (?:air|pipe|coil|line|gas))? sensor"
+_SENSOR = (
+    r"(?: (?:air|pipe|coil|line|gas))? (?:sensor|one(?= (?:is |at |reads |about "
+    r")*[0-9.]+ (?:k|kohm|ohm)))"
+)
 _TABLE: tuple[tuple[str, str, str], ...] = (
     (
         "discharge|hot gas|discharge (?:pipe|line)|hot gas (?:pipe|line)",
@@ -52,8 +55,11 @@ _SENSORS = tuple(
 )
 _U = r"(?:u|v|w|l1|l2|l3|t1|t2|t3|c|r|s)"
 _OTHERS: tuple[tuple[re.Pattern[str], str, str], ...] = (
-    (rx(r"discharge temperature|hot gas temperature|discharge (?:line|pipe)"
-        r"(?: temperature)?(?= (?:is |at )*[0-9]+ (?:f|c|deg))"),
+    (rx(r"temperature (?:at|on|of) (?:the )?(?:[a-z]+ )?(?:sensor|pipe|coil)|(?:pipe|"
+        r"sensor|coil) temperature|pipe(?= (?:is|at|about|measures) [0-9])"),
+     "sensor temperature", "temperature"),
+    (rx(r"discharge temperature|hot gas temperature|discharge (?:line|pipe)(?: "
+        r"temperature)?(?= (?:is |at |about )*[0-9])"),
      "discharge temperature", "temperature"),
     (rx(r"suction line temperature|suction temperature"), "suction temperature",
         "temperature"),
@@ -67,8 +73,7 @@ _OTHERS: tuple[tuple[re.Pattern[str], str, str], ...] = (
     (rx(r"superheat"), "superheat", "difference"),
     (rx(r"subcool(?:ing)?"), "subcooling", "difference"),
     (rx(r"discharge pressure|head pressure|head|high side|high side pressure|high "
-        r"pressure|"
-        r"liquid pressure|discharge"), "discharge pressure", "pressure"),
+        r"pressure|liquid pressure|discharge"), "discharge pressure", "pressure"),
     (rx(r"suction pressure|suction|low side|low side pressure|low pressure|back "
         r"pressure"),
      "suction pressure", "pressure"),
@@ -76,12 +81,11 @@ _OTHERS: tuple[tuple[re.Pattern[str], str, str], ...] = (
         "{u} to ground",
      "resistance to ground"),
     (rx(r"(?:compressor |motor )?windings? to (?:ground|earth|case)|(?:compressor |"
-        r"motor )?to "
-        r"(?:ground|earth|case)|megger(?:ed|s)?(?: (?:it|the compressor))?(?: at)?|"
-        r"insulation(?: resistance)?"), "winding to ground", "resistance to ground"),
+        r"motor )?to (?:ground|earth|case)|megger(?:ed|s)?(?: (?:it|the "
+        r"compressor))?(?: at)?|insulation(?: "
+        r"resistance)?"), "winding to ground", "resistance to ground"),
     (rx(r"u ?v ?w|u v and w|u / v / w|(?:compressor |motor )?windings?|three phases|"
-        r"all 3 "
-        r"(?:windings|phases|legs)"), "winding", "winding"),
+        r"all 3 (?:windings|phases|legs)"), "winding", "winding"),
     (rx(r"(?P<u>[uvw]) (?:to |- |/ )?(?P<w>[uvw])"), "{u} to {w}", "winding"),
     (rx(r"(?:dc )?bus(?: volts?| voltage)?|dc link|dc bus|p to n|p n|pn|p and n|"
         r"(?:main |big |bus )+capacitors?"), "bus", "voltage"),
@@ -95,19 +99,19 @@ _OTHERS: tuple[tuple[re.Pattern[str], str, str], ...] = (
      "{u} to {w}", "unknown"),
     (rx(r"(?:at|on|across|from) (?:the )?(?P<u>(?:little|small|big|large|white|red|"
         r"blue|black|dc|two|2|3|[a-z]+) (?:dc |ac |fan )?(?:plug|pins?|connector|"
-        r"socket|header|leads?))"),
-     "{u}", "unknown"),
+        r"socket|header|leads?|wire))|(?P<w>(?:fan motor|motor|fan|dc) (?:plug|"
+        r"connector))"),
+     "{u}{w}", "unknown"),
     (rx(r"(?:control|logic|fan motor|fan) (?:voltage|supply|power)"), "control voltage",
      "voltage"),
     (rx(r"(?:compressor |running |run |locked rotor |line )?(?:amps|current|amp draw|"
-        r"draw)|"
-        r"(?:drawing|pulling|draws|pulls)"), "current", "current"),
+        r"draw)|(?:drawing|pulling|draws|pulls)"), "current", "current"),
     (rx(r"(?:run |start )?capacitor(?: (?:reads|at|is))?"), "capacitor", ""),
     (rx(r"voltage|volts"), "voltage", "voltage"),
     (rx(r"room temperature|indoor temperature|inside temperature|rooms?(?: "
-        r"temperature)?"
-        r"(?= (?:is|at|was|about|around)(?! [0-9. k]*(?:ohm|k|v)\b))|rooms(?= [0-9])|"
-        r"indoors|inside(?= (?:is|at|about) [0-9])|return"), "indoor",
+        r"temperature)?(?= (?:is|at|was|about|around)(?! [0-9. ]*(?:ohm|k|kohm|"
+        r"v)(?!\S)))|rooms(?= [0-9])|indoors|inside(?= (?:is|at|about) [0-9])|return|"
+        r"(?:indoor|inside)(?= [0-9]+ (?:f|c|deg))"), "indoor",
             "room temperature"),
     (rx(r"(?:(?<=[0-9] )|(?<=[0-9] f )|(?<=[0-9] c )|(?<=[0-9] deg ))(?:out|outside|"
         r"out here|outdoors|out side|ambient)|(?:outside|outdoor|ambient|outdoor "
@@ -118,27 +122,47 @@ _OTHERS: tuple[tuple[re.Pattern[str], str, str], ...] = (
 )  # fmt: skip
 
 
+Row = tuple[re.Pattern[str], str, str]
+
+
 @lru_cache(maxsize=64)
-def _own(vocabulary: Vocabulary) -> tuple[tuple[re.Pattern[str], str, str], ...]:
-    """Return patterns for the words that the packs themselves use."""
+def _sensors(vocabulary: Vocabulary) -> tuple[Row, ...]:
+    """Return patterns for what the packs call their sensors."""
     rows = []
     for role, says in vocabulary.sensors:
         words = [fold(text) for text in (role + " sensor", *says) if fold(text)]
         rows.append((rx(either(words)), role, "resistance"))
+    return tuple(rows)
+
+
+@lru_cache(maxsize=64)
+def _checks(vocabulary: Vocabulary) -> tuple[Row, ...]:
+    """Return patterns for what the packs call the checks that have a reading."""
+    looked_at = {gid for gid, _ in vocabulary.options}
+    rows = []
     for gid, says in vocabulary.checks:
         words = [fold(text) for text in says if fold(text)]
-        if words:
-            rows.append((rx(either(words)), gid, ""))
+        if words and gid not in looked_at:
+            rows.append((rx(either(words)), gid, "named check"))
     return tuple(rows)
 
 
 def measurands(folded: str, vocabulary: Vocabulary) -> list[Measurand]:
-    """Return every place where a measurand is named, none overlapping, in order."""
+    """Return every place where a measurand is named, none overlapping, in order.
+
+    The longer name wins; of equal ones, a pack's sensor, then the trade's own word,
+    then a pack's check.
+    """
+    rows = (*_sensors(vocabulary), *_SENSORS, *_OTHERS, *_checks(vocabulary))
     found: list[Measurand] = []
-    for pattern, of, dimension in (*_own(vocabulary), *_SENSORS, *_OTHERS):
+    for pattern, of, dimension in rows:
         for match in pattern.finditer(folded):
-            start, end = match.span()
-            if all(end <= other.start or other.end <= start for other in found):
-                groups = {key: value or "" for key, value in match.groupdict().items()}
-                found.append(Measurand(start, end, of.format(**groups), dimension))
-    return sorted(found, key=lambda measurand: measurand.start)
+            groups = {key: value or "" for key, value in match.groupdict().items()}
+            name = of.format(**groups) if groups else of
+            found.append(Measurand(*match.span(), name, dimension))
+    found.sort(key=lambda named: named.start - named.end)
+    kept: list[Measurand] = []
+    for named in found:
+        if all(named.end <= o.start or o.end <= named.start for o in kept):
+            kept.append(named)
+    return sorted(kept, key=lambda named: named.start)

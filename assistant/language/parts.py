@@ -37,12 +37,13 @@ PARTS = (
 )
 _PART = either(PARTS)
 _FITTED = rx(
-    rf"(?P<verb>{_DONE}) (?:out |in )?(?:the |a |an |its |it is |that |another |my )*"
-    rf"(?P<new>new |replacement |brand new |used )?(?P<part>{_PART})(?: out)?"
+    rf"(?P<verb>{_DONE}) (?:out |in )?(?:the |a |an |its |it is |that |another |my "
+    rf")*(?P<new>new |replacement |brand new |used )?(?P<part>{_PART})(?: out)?(?! "
+    r"(?:battery|batteries|screen|settings?|plug|wires))"
     rf"|(?P<new2>new|brand new|replacement) (?P<part2>{_PART}) (?:is |was |went |just |"
     r"been |put )*(?:in|on|fitted|installed|yesterday|today|last week|already)"
-    rf"|(?P<part3>{_PART}) (?:has been |was |is |got |has already been |just got )"
-    r"(?:swapped|replaced|changed|new)(?: out)?"
+    rf"|(?P<part3>{_PART}) (?:has been |was |is |got |has already been |just got "
+    r")(?:swapped|replaced|changed|new)(?: out)?"
 )
 _NEEDS_NEW = frozenset({"put in", "put on", "put", "got", "stuck in", "threw in"})
 _ASKED = re.compile(

@@ -34,8 +34,8 @@ _LICENCE = (
     r"handling)|ref card|type 2|type ii)"
 )
 _WHO = (
-    r"(?:i am|am|we are|this is|i work as|it is|as|i am just|just|me|speaking is|"
-    r"here is)"
+    r"(?:i am|am|we are|this is|i work as|it is|as|i am just|just|me|speaking is|here "
+    r"is)"
 )
 _A = (
     r"(?: (?:the|a|an|just|only|with|your|our|from|in|on|one of the|resort|site|head|"
@@ -53,10 +53,19 @@ _UNLICENSED = rx(
     r"|(?:no|without a|do not have a|not got a) (?:card|licen[cs]e|ticket|cert)"
 )
 _ROLES: tuple[tuple[re.Pattern[str], Role], ...] = (
-    (rx(rf"{_WHO}{_A} {_MAINTENANCE}|^{_MAINTENANCE} here"), "maintenance"),
+    (
+        rx(
+            rf"{_WHO}{_A} {_MAINTENANCE}|^{_MAINTENANCE} here"
+            r"|(?:work|working) (?:in|for|with) (?:the )?maintenance"
+        ),
+        "maintenance",
+    ),
     (rx(rf"{_WHO}{_A} {_CUSTOMER}|^{_CUSTOMER} here"), "customer"),
     (
-        rx(rf"{_WHO}{_A} {_TECH}(?! (?:said|says|told|came))|^{_TECH} here"),
+        rx(
+            rf"{_WHO}{_A} {_TECH}(?! (?:said|says|told|came))"
+            rf"|^(?:service )?{_TECH} (?:here|on site)"
+        ),
         "technician",
     ),
 )
@@ -78,26 +87,35 @@ _IN = (
 )
 _MODES: tuple[tuple[re.Pattern[str], Mode], ...] = (
     (rx(rf"{_IN}(?:cool|cooling|ac mode|dry)(?: mode)?(?! (?:fine|ok|good|well|off|"
-        r"down|"
-        r"call|coil))|(?:cool|cooling) (?:mode|season)"), "cool"),
+        r"down|call|coil))|(?:cool|cooling) (?:mode|season)"), "cool"),
     (rx(rf"{_IN}(?:heat|heating|heat pump)(?: mode)?(?! (?:sink|pump is|fine|ok|"
-        r"exchanger))|"
-        r"(?:heat|heating) (?:mode|season)"), "heat"),
+        r"exchanger))|(?:heat|heating) (?:mode|season)"), "heat"),
     (rx(rf"{_IN}(?:defrost)(?: mode| cycle)?|(?:mid|during) defrost"), "defrost"),
-    (rx(rf"{_IN}(?:test|test run|test mode)(?: mode)?|test (?:mode|run)"), "test"),
+    (rx(rf"{_IN}test (?:mode|run)|test (?:mode|run)|in test"), "test"),
     (rx(r"(?:thermostat|remote|system|mode|controller) (?:is |set |switched |turned |"
         r"to )+off"),
      "off"),
 )  # fmt: skip
+BARE_MODES: tuple[tuple[re.Pattern[str], Mode], ...] = (
+    (rx(r"cool|cooling|ac|a / c|air con"), "cool"),
+    (rx(r"heat|heating"), "heat"),
+    (rx(r"defrost|defrosting"), "defrost"),
+    (rx(r"test|test run"), "test"),
+    (rx(r"off"), "off"),
+)
+"""Mode words that suffice when the mode was asked for."""
 _BOTH = rx(r"cool(?:ing)? (?:and|or) heat(?:ing)?|heat(?:ing)? (?:and|or) cool(?:ing)?")
 
 
 def people(view: Tokens, _vocabulary: Vocabulary) -> list[Claim]:
-    """Claim the role that the person gives for themselves."""
+    """Claim the role that the person gives for themselves.
+
+    "Not licensed" alone raises nobody to technician: it tells no role.
+    """
     lacking = _UNLICENSED.search(view.folded)
     if lacking:
-        fact = RoleFact(role=_base_role(view) or "technician")
-        return [Claim(*lacking.span(), fact)]
+        base = _base_role(view)
+        return [Claim(*lacking.span(), RoleFact(role=base))] if base else []
     licensed = _LICENSED.search(view.folded)
     if licensed and not negated(view, licensed.start()):
         return [Claim(*licensed.span(), RoleFact(role="licensed technician"))]

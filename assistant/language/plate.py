@@ -24,14 +24,15 @@ _MARK = rx(
 )
 _COLOURS = rx(_COLOUR)
 _NO_PLATE = rx(
-    r"(?:plate|nameplate|name plate|data plate|data tag|rating plate|model sticker|"
+    r"(?:plates?|nameplates?|name plate|data plate|data tag|rating plate|model sticker|"
     r"tag) (?:is |has |was |are |got )*(?:gone|missing|faded|unreadable|painted over|"
     r"worn|worn off|rusted|rusted off|rubbed off|illegible|not there|not readable|"
     r"scratched off|bleached|blank)"
-    r"|(?:no|can not (?:read|see|find|make out) the|can not get to the) "
-    r"(?:plate|nameplate|name plate|data plate|rating plate|model number|model)"
+    r"|(?:no|can not (?:read|see|find|make out) the|can not get to the) (?:plate|"
+    r"nameplate|name plate|data plate|rating plate|model number|model)"
 )
-_VOLTS = r"(?P<volts>100|110|115|120|200|208|220|230|240|277|380|400|415|460|480|575)"
+_ONE_CLASS = r"(?:100|110|115|120|200|208|220|230|240|277|380|400|415|460|480|575)"
+_VOLTS = rf"(?P<volts>(?:{_ONE_CLASS} / )?{_ONE_CLASS})"
 _CLASS = rx(
     rf"{_VOLTS}(?: v)?(?: ac)? (?:one|unit|model|version|class|job|machine|system|"
     r"outdoor)"
@@ -46,7 +47,7 @@ _REFRIGERANT = rx(
 )
 _SERIAL = rx(
     r"(?:serial|s / n|sn|ser)(?: (?:number|no|num|is|starts|starting|begins|with|of|it|"
-    r"says|reads|:|\.|,))* (?P<serial>[a-z0-9-]*[0-9][a-z0-9-]*)"
+    r"says|reads|:|\.|,))* (?P<serial>[a-z0-9-]*[0-9][a-z0-9-]*(?: - [0-9]+)*)"
 )
 _BUILT = rx(
     r"(?:built|made|manufactured|build date|date code|from)(?: in| is| on)?(?: the)? "
@@ -76,6 +77,8 @@ _IN = rx(
 _SHORTEST = 4
 _JOINED = 3
 """Words that a model may have been torn into."""
+_TORN = re.compile(r"[a-z]{0,2}[0-9]+[a-z]{0,2}")
+"""A later part of a torn model."""
 _NOT_A_MODEL = re.compile(r"[0-9.:]+|[a-z]+|[a-z][0-9]{1,2}|[0-9]+(?:k|v|f|c|a|w|hz)")
 
 
@@ -125,7 +128,7 @@ def _simple(view: Tokens) -> list[Claim]:
 def _electrics(view: Tokens) -> list[Claim]:
     found = []
     for match in _CLASS.finditer(view.folded):
-        volts = match["volts"] or match["rated"]
+        volts = (match["volts"] or match["rated"]).replace(" ", "")
         found.append(_unit(match.span(), Plate(voltage=f"{volts} V")))
     for match in _PHASE.finditer(view.folded):
         phase = "1" if match["n"] in {"single", "1"} else "3"
@@ -137,7 +140,11 @@ def _serials(view: Tokens) -> list[Claim]:
     found = []
     for match in _SERIAL.finditer(view.folded):
         if len(match["serial"]) >= _SHORTEST:
-            found.append(_unit(match.span(), Plate(serial=match["serial"].upper())))
+            found.append(
+                _unit(
+                    match.span(), Plate(serial=match["serial"].replace(" ", "").upper())
+                )
+            )
     for match in _BUILT.finditer(view.folded):
         built = f"{match['year'][-2:]}{int(match['week']):02d}"
         found.append(_unit(match.span(), Plate(serial=built)))
@@ -148,7 +155,7 @@ def _models(view: Tokens, vocabulary: Vocabulary) -> list[Claim]:
     found = _known_models(view, vocabulary)
     for match in _STARTS.finditer(view.folded):
         start = match["start"].upper()
-        if any(c.isdigit() for c in start):
+        if any(c.isdigit() for c in start) or _begins(start, vocabulary):
             item = {_slot(view, match.start(), match["box"] or ""): f"{start}*"}
             found.append(_unit(match.span(), Plate(**item), sure=False))
     for match in _NAMED.finditer(view.folded):
@@ -161,6 +168,11 @@ def _models(view: Tokens, vocabulary: Vocabulary) -> list[Claim]:
     return apart(found)
 
 
+def _begins(start: str, vocabulary: Vocabulary) -> bool:
+    """Tell whether a model of the packs begins so: "starts with VE"."""
+    return any(plain(m).startswith(plain(start)) for m in vocabulary.models)
+
+
 def _known_models(view: Tokens, vocabulary: Vocabulary) -> list[Claim]:
     """Claim words that a model pattern allows, or one letter away from a name."""
     patterns = [_compiled(model) for model in vocabulary.models]
@@ -170,8 +182,10 @@ def _known_models(view: Tokens, vocabulary: Vocabulary) -> list[Claim]:
     found: list[Claim] = []
     words = list(re.finditer(r"[a-z0-9][a-z0-9.-]*", view.folded))
     for at in range(len(words) if vocabulary.models else 0):
-        for count in range(min(_JOINED, len(words) - at), 0, -1):
+        for count in range(1, min(_JOINED, len(words) - at) + 1):
             start, end = words[at].start(), words[at + count - 1].end()
+            if count > 1 and not _TORN.fullmatch(words[at + count - 1][0]):
+                break
             model = _model(view.folded[start:end], patterns, names)
             if model:
                 sure = model[1] and not _unsure(view, start)

@@ -6,8 +6,8 @@ from assistant.units.parse import parse_quantity
 from assistant.units.quantity import Quantity
 
 UNIT = (
-    r"(?:kohm|megohm|ohm|k|v ac|v dc|v|dc|ac|amp|ma|a|deg f|deg c|f|c|psi|kpa|mpa|"
-    r"bar|uf|hz|m)"
+    r"(?:kohm|megohm|ohm|k|v ac|v dc|v|dc|ac|amp|ma|a|deg f|deg c|f|c|psi|kpa|mpa|bar|"
+    r"uf|hz|m)"
 )
 """A folded unit after a number."""
 SPELLED = {
@@ -36,6 +36,7 @@ _COULD_BE = {
     "difference": ("K difference", "F difference"),
     "current": ("A",),
     "unknown": ("V", "ohm"),
+    "anything": ("V", "ohm", "kohm"),
 }
 """Units that a bare number of a measurand could have. A winding that carries a motor's
 current has no kilohms (common practice, no source)."""
@@ -70,10 +71,12 @@ def possibilities(number: str, dimension: str) -> tuple[Quantity, ...]:
     found = [quantity(number, unit) for unit in _COULD_BE.get(dimension, ())]
     low, high = _LIMITS.get(dimension, (float("-inf"), float("inf")))
     negative = number.startswith("-") and dimension in {"unknown", "resistance"}
-    return tuple(
+    kept = tuple(
         q
         for q in found
         if q is not None
         and low <= q.value <= high
         and not (negative and q.unit == "ohm")
     )
+    same = {(q.value, q.unit) for q in kept}
+    return kept[:1] if len(same) == 1 else kept

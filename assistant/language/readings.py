@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from assistant.facts import Fact, ReadingFact, TemperatureFact
@@ -21,9 +21,10 @@ from assistant.language.vocabulary import Vocabulary
 from assistant.units.quantity import Quantity
 
 _OPEN = (
-    r"(?:ol|o ?\.? ?l|open line|open circuit|infinite|infinity|infinite ohm|over limit|"
-    r"(?:reads?|reading|shows?|measures?|is|reads as|read) open|(?:reads?|reading|"
-    r"shows?|get|got|getting) nothing|no continuity)"
+    r"(?:(?<=ground )open|(?<=sensor )open|(?<=sensor is )open|ol|o ?\.? ?l|open line|"
+    r"open circuit|infinite|infinity|infinite ohm|over limit|(?:reads?|reading|shows?|"
+    r"measures?|reads as|read) open|(?:reads?|reading|shows?|get|got|getting) "
+    r"nothing|no continuity)"
 )
 _NUMBERS = rx(
     rf"(?P<n>{NUMBER})(?P<of> of)?(?: (?P<unit>{UNIT})(?P<kind> ac| dc)?(?! (?:flashes|"
@@ -56,19 +57,24 @@ _SWINGS = rx(
     r"going|fluctuat\w+|varies|ranges) (?:about |around |from |between |like "
     rf")*(?P<a>{NUMBER})(?: v)? (?:to|and|-|or) (?P<b>{NUMBER})(?: v(?: dc)?)?"
 )
-_AT = re.compile(r"(?:at|with it at|when it is|@|and it is|for)$")
-_LINK = re.compile(r"^(?: (?:is|was|are|at|reads?|reading|of|a|about|like|around|,|the|"
-                   r"now|only|just|it|shows?|showing|measures?|measured|says?|got|i|"
-                   r"get|dc|ac|on|sitting|coming|in|up|down|to|across|meter|and|"
-                   r"roughly|approx|as|side|both|all|there|from|comes|out|sensor|pin|"
-                   r"pins|[uvw]|has|with|under|voltage|temperature|pressure|current|"
-                   r"drops|dropped|sags|sagged|sits))* ?$")  # fmt: skip
+_AT = re.compile(
+    r"(?:^|.* )(?:at|(?:with|and|,)(?: the)? (?:pipe|it|sensor|coil)(?: "
+    r"temperature)?(?: is| at| about| around| being)*|temperature(?: is| at)*)$"
+)
+_LINK = re.compile(
+    r"^(?: (?:is|was|are|at|reads?|reading|of|a|about|like|around|,|the|now|only|just|"
+    r"it|shows?|showing|measures?|measured|says?|got|i|get|dc|ac|on|sitting|coming|in|"
+    r"up|down|to|across|meter|and|roughly|approx|as|side|both|all|there|from|comes|out|"
+    r"sensor|pin|pins|[uvw]|has|with|under|unplugged|disconnected|voltage|temperature|"
+    r"pressure|current|drops|dropped|sags|sagged|sits))* ?$"
+)
 _NEAR = 40
 """Letters of folded text between a number and its measurand in a list."""
 _COMMA = 3
 """A comma between counts as so many words."""
 _LISTED = re.compile(
-    rf"{NUMBER}|,|and|k|ohm|kohm|v|across|on|at|the|all|for|i|got|get|about|like"
+    rf"{NUMBER}|,|and|k|ohm|kohm|v|across|on|at|the|all|for|i|got|get|about|like|"
+    r"drops?|dropped|dips?|sags?|falls?|to|then|down"
 )
 _PLACES: dict[str, Literal["indoor", "outdoor"]] = {
     "room temperature": "indoor",
@@ -100,8 +106,9 @@ def readings(view: Tokens, vocabulary: Vocabulary) -> list[Claim]:
         basis = _temperature_of(rest, number, after)
         skip = at + 1 if basis else skip
         claim = _reading(rest, number, _measurand(number, named, rest, numbers), basis)
-        if claim:
-            claims.append(claim)
+        if claim and basis and after:
+            claim = replace(claim, end=max(claim.end, after.end))
+        claims += [claim] if claim else []
     return [*swings, *claims]
 
 
@@ -181,6 +188,8 @@ def _fits(measurand: Measurand, number: _Number) -> bool:
         return measurand.dimension in {"", "unknown", "resistance", "winding"} or (
             "ground" in measurand.dimension
         )
+    if measurand.dimension == "named check":
+        return bool(told)
     if not told or not measurand.dimension or measurand.dimension == "unknown":
         return True
     if measurand.dimension == "winding":
@@ -196,7 +205,7 @@ def _temperature_of(
         return None
     gap = view.folded[number.end : after.start].strip()
     ohmic = DIMENSION.get(number.unit or "") == "resistance"
-    return quantity(after.text, after.unit) if ohmic and _AT.search(gap) else None
+    return quantity(after.text, after.unit) if ohmic and _AT.match(gap) else None
 
 
 def _reading(
@@ -265,8 +274,8 @@ def _swings(view: Tokens, vocabulary: Vocabulary) -> list[Claim]:
         signed = match["a"].startswith("-") or match["b"].startswith("-")
         if not named and not (signed and " v" in match[0]):
             continue
-        of = named[0].of if named else "voltage"
-        begin = min(match.start(), start + named[0].start) if named else match.start()
+        of = named[-1].of if named else "voltage"
+        begin = min(match.start(), start + named[-1].start) if named else match.start()
         for text in (match["a"], match["b"]):
             fact = ReadingFact(of=of, value=quantity(text, "V"))
             found.append(Claim(begin, match.end(), fact))

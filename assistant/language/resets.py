@@ -27,35 +27,30 @@ _TABLE: tuple[tuple[str, Which | None], ...] = (
     (rf"cycled {_THE}(?:power|breaker|breakers|disconnect|mains|isolator|supply)",
         "power"),
     (rf"(?:turned|switched|flipped|flicked|shut) {_THE}{_POWER} off (?:and|then) "
-     r"(?:back )?on"
-     r"(?: again)?", "power"),
-    (rf"(?:turned|switched) off (?:and|then) (?:back )?on (?:again )?(?:at )?{_THE}"
-     r"(?:breaker|disconnect|mains)", "power"),
+     r"(?:back )?on(?: again)?", "power"),
+    (r"(?:turned|switched) off (?:and|then) (?:back )?on (?:again )?(?:at "
+     rf")?{_THE}(?:breaker|disconnect|mains)", "power"),
     (rf"(?:reset|re set) (?:it )?(?:at |by |from |with )?{_THE}(?:main )?(?:breaker|"
-     r"breakers|"
-     r"disconnect|mains|power)", "power"),
+     r"breakers|disconnect|mains|power)", "power"),
     (r"(?:reset|cleared) (?:it )?(?:at |by |from |with |on |off |via "
-     rf")?{_THE}(?:remote|handset|"
-     r"controller|thermostat)", "remote"),
-    (r"(?:turned|switched) it off (?:and|then) (?:back )?on (?:again )?(?:at|from|"
-     rf"with|on) {_THE}"
-     r"(?:remote|thermostat|handset|controller)", "remote"),
+     rf")?{_THE}(?:remote|handset|controller|thermostat)", "remote"),
+    (r"(?:turned|switched) it off (?:and|then) (?:back )?on (?:again )?(?:at|from|with|"
+     rf"on) {_THE}(?:remote|thermostat|handset|controller)", "remote"),
     (rf"(?:pressed|hit|pushed|held|poked|punched|used|press|tapped) {_THE}(?:little |"
-     r"red )?reset"
-     r"(?: button| switch| pins)?(?: down)?", "button"),
+     r"red )?reset(?: button| switch| pins)?(?: down)?", "button"),
     (r"reset (?:it )?(?:with|by|from|at|using) the (?:reset )?(?:button|switch|pins)",
         "button"),
     (rf"(?:pressed|held|hit|pushed) {_THE}(?:reset )?button", "button"),
     (rf"(?:cleared|erased|wiped|deleted) {_THE}(?:fault |error |code |stored "
-     r")*(?:history|codes?|"
-     r"memory|faults?|log)", "history"),
+     r")*(?:history|codes?|memory|faults?|log)", "history"),
     (r"(?:i |we |they |he |she |customer |guest |already |just |then |have |has |had |"
-     r"and |"
-     r"tech(?:nician)? |when i |after i )+(?:reset|re set)(?! (?:button|switch|time))"
-     r"(?: (?:it|the unit|her|both|them|everything|the board|the fault))?", None),
+     r"and |tech(?:nician)? |when i |after i )+(?:reset|re set)(?! (?:button|switch|"
+     r"time))(?: (?:it|the unit|her|both|them|everything|the board|the fault))?", None),
     (r"(?:did|done|tried|gave it) (?:a |the |one |another |it a )?(?:hard |soft "
      r")?reset", None),
-    (r"^reset (?:it|the unit|her)", None),
+    (r"(?:^|(?<=, )|(?<=and )|(?<=then )|(?<=\. ))reset (?:it|the unit|her)|~+ "
+     r"reset(?: it| the unit| her)?|(?:the |my |our )?(?:last )?reset (?:was|were|"
+     r"happened|done)(?: done| made)?(?= ~| at | about )", None),
     (r"(?:second|2|another|third) (?:hard )?resets?(?! (?:would|will|must|does|should|"
      r"is|take))",
      None),
@@ -63,8 +58,8 @@ _TABLE: tuple[tuple[str, Which | None], ...] = (
 _RESETS = tuple((rx(pattern), which) for pattern, which in _TABLE)
 _ASKED = rx(
     r"how (?:do|can|to|would)|should i|can i|could i|do i|ok to|safe to|need to|want "
-    r"to|going to|will|to reset|does (?:a|the) reset|what does|before i|if i|when i "
-    r"should|how long|got to|have to|let me|try to|must i|what happens"
+    r"to|going to|will|to reset|does (?:a|the) reset|what does|if i|when i should|how "
+    r"long|got to|have to|let me|try to|must i|what happens"
 )
 _TWICE = rx(r"(?P<n>twice|2 times|two times|3 times|three times|couple (?:of )?times)")
 _AGAIN = rx(
@@ -91,9 +86,8 @@ def resets(view: Tokens, _vocabulary: Vocabulary) -> list[Claim]:
 
 def _is_done(view: Tokens, start: int, end: int) -> bool:
     begin, _ = view.clause(start)
-    asked = _ASKED.search(view.folded, begin, start)
-    inside = _ASKED.match(view.folded, start, end)
-    return not (asked or inside or negated(view, start))
+    asked = _ASKED.search(view.folded, begin, end)
+    return not (asked or negated(view, start))
 
 
 def _repeated(view: Tokens, claims: list[Claim]) -> list[Claim]:

@@ -37,7 +37,7 @@ _BREAKER = rx(
     r"tripping|popped|pops|blew|blown|kicked|went|kicks)(?: off| out)?(?: (?:again "
     rf")?{_MANY.replace('<n>', '<k>')})?"
     rf"|{_MANY.replace('<n>', '<j>')} breaker trips?"
-    rf"|blew (?:the |a |my )?fuse|fuse (?:is |has |just )*(?:blew|blown|popped)"
+    r"|blew (?:the |a |my )?fuse|fuse (?:is |has |just )*(?:blew|blown|popped)"
 )
 _BREAKER_ONLY = rx(r"breaker|fuse")
 _COUNTED = rx(
@@ -47,6 +47,7 @@ _COUNTED = rx(
     rf"|{_MANY.replace('<n>', '<k>')} (?:protection |safety |pressure )?(?:stops|trips|"
     r"shutdowns|cut ?outs)"
 )
+_TIMES = rx(r"(?P<n>once|twice|thrice|couple(?: of)? times|few times|[0-9]{1,2} times)")
 _NTH = rx(
     rf"(?P<nth>{_ORDINAL}) (?:time|stop|trip|shutdown)(?: (?:it |she |today|now|this "
     r"morning|this hour|already|that|has|is|been|done|did|in a row|running|since|"
@@ -140,6 +141,9 @@ def _count(
         low = _numbers(match["n"] or match["k"])
         high = _numbers(match["m"]) if match["m"] else ()
         return match.start(), match.end(), tuple(sorted({*low, *high}))
+    if event:
+        for match in _TIMES.finditer(view.folded, *view.sentence(event[0])):
+            return match.start(), match.end(), _numbers(match["n"])
     for match in _NTH.finditer(view.folded):
         start, end = view.sentence(match.start())
         skip = _NOT_NTH.match(view.folded, match.start())

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-LONGEST = 600
+LONGEST = 500
 """Letters read at once: longer than anyone tells in one breath."""
-READ_AT_MOST = 3000
+READ_AT_MOST = 2500
 """Letters read for facts; what follows is pasted, and kept for the search only."""
 _ENDS = (". ", "? ", "! ", "\n")
 

@@ -49,9 +49,11 @@ def timed(view: Tokens, claims: list[Claim], times: list[TimeSpan]) -> list[Clai
             and isinstance(claim.item, type(out[at].item))
             and isinstance(claim.item, HappeningFact)
         ] or [at]
+        counted = isinstance(out[at].item, ProtectionStopFact | BreakerFact)
         for index in twins:
             given.add(index)
-            out[index] = _at(out[index], time)
+            if not (counted and _is_today(view, time)):
+                out[index] = _at(out[index], time)
         out.append(Claim(time.start, time.end, None))
     return out
 
@@ -73,6 +75,11 @@ def _nearest(
         elif isinstance(claim.item, _SEEN) and clause[0] <= claim.start < clause[1]:
             ranked.append((2, gap, index))
     return min(ranked)[2] if ranked else None
+
+
+def _is_today(view: Tokens, time: TimeSpan) -> bool:
+    """Tell whether a stretch of counting, and not the last event, was meant."""
+    return "today" in view.folded[time.start : time.end].split()
 
 
 def _at(claim: Claim, time: TimeSpan) -> Claim:

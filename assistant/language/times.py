@@ -9,6 +9,7 @@ from datetime import datetime, timedelta
 from functools import partial
 
 from assistant.language.claims import NUMBER, rx
+from assistant.language.lexicon.words import words
 from assistant.language.tokens import Tokens
 from assistant.timing.moment import Moment
 
@@ -43,16 +44,25 @@ _PAST = rx(
     r"(?P<hour>[0-9]{1,2})(?! (?:min|sec|hour|v|k)))?(?: (?P<half>am|pm))?"
 )
 _QUARTER_TO = rx(
-    r"(?:at |since )?(?P<n>[0-9]{1,2}|quarter) to (?P<hour>[0-9]{1,2})"
-    r"(?: (?P<half>am|pm))?"
+    r"(?:at |since )?(?P<n>[0-9]{1,2}|quarter) to (?P<hour>[0-9]{1,2})(?: (?P<half>am|"
+    r"pm))?"
 )
 _CLOCK = rx(
-    r"(?:at |since |around |about )?(?P<hour>[0-9]{1,2}):(?P<min>[0-5][0-9])"
-    r"(?: (?P<half>am|pm))?(?: (?P<m>or [0-9]{1,2}:[0-5][0-9]))?"
+    r"(?:at |since |around |about )?(?P<hour>[0-9]{1,2}):(?P<min>[0-5][0-9])(?: "
+    r"(?P<half>am|pm))?(?: (?P<m>or [0-9]{1,2}:[0-5][0-9]))?"
+)
+_AFTER_EVENT = (
+    "(?:"
+    + "|".join(
+        f"(?<={word} )"
+        for word in words("out off it up back on down stopped quit started reset")
+    )
+    + ")"
 )
 _OCLOCK = rx(
-    r"(?:at |since |around |about )?(?P<hour>[0-9]{1,2})"
-    r" (?:(?P<half>am|pm)|oclock|o clock)"
+    r"(?:at |since |around |about )?(?P<hour>[0-9]{1,2}) (?:(?P<half>am|pm)|oclock|o "
+    r"clock)"
+    rf"|{_AFTER_EVENT}(?:at|since|around) (?P<bare>[0-9]{{1,2}})(?= and|$| ,| \.| then)"
 )
 _JUST = rx(
     r"just now|(?:just )?a (?:moment|sec) ago|right now|just a min ago|(?:only "
@@ -210,7 +220,7 @@ def _clock(match: re.Match[str], clock: Clock) -> Moment | None:
 
 
 def _oclock(match: re.Match[str], clock: Clock) -> Moment | None:
-    found = _latest(clock, int(match["hour"]), match["half"], 0)
+    found = _latest(clock, int(match["hour"] or match["bare"]), match["half"], 0)
     return clock.moment(found, found) if found else None
 
 
@@ -247,8 +257,8 @@ _READERS: tuple[
 
 
 _ANSWER = rx(
-    rf"(?P<ago>(?:{_HEDGE} )?{_AMOUNT}(?: (?:or|to|-|maybe) {NUMBER})?"
-    rf" {_UNIT}(?: and a half)?(?: or so)?)|(?:at |around )?(?P<hour>[0-9]{{1,2}})"
+    rf"(?P<ago>(?:{_HEDGE} )?{_AMOUNT}(?: (?:or|to|-|maybe) {NUMBER})? {_UNIT}(?: and "
+    r"a half)?(?: or so)?)|(?:at |around )?(?P<hour>[0-9]{1,2})"
 )
 
 

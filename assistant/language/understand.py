@@ -6,7 +6,8 @@ from datetime import datetime, timedelta
 from typing import get_args
 
 from assistant.facts import Act, ComplaintFact, Fact, LampFact, Understood
-from assistant.language.answers import Asked, answer
+from assistant.language.answers import answer
+from assistant.language.asked import Asked
 from assistant.language.asks import asks
 from assistant.language.bypass import bypasses
 from assistant.language.claims import Claim, Matcher
@@ -17,6 +18,7 @@ from assistant.language.happenings import happenings
 from assistant.language.hazards import hazards
 from assistant.language.lamps import lamps
 from assistant.language.looks import looks
+from assistant.language.measured import measured
 from assistant.language.parts import parts
 from assistant.language.people import modes, people
 from assistant.language.plate import plate
@@ -35,23 +37,23 @@ NO_WORDS = Vocabulary()
 PARSER_VERSION = "1"
 """Stored with every text, so that an old job keeps the facts it was given."""
 
-FAMILIES: tuple[Matcher, ...] = (
-    hazards,
-    bypasses,
-    plate,
-    complaints,
-    parts,
-    resets,
-    stops,
-    modes,
-    people,
-    contexts,
-    happenings,
-    readings,
-    looks,
-    lamps,
+FAMILIES: tuple[tuple[Matcher, ...], ...] = (
+    (hazards,),
+    (bypasses,),
+    (plate,),
+    (complaints,),
+    (parts,),
+    (resets,),
+    (stops,),
+    (modes,),
+    (people,),
+    (happenings,),
+    (contexts, readings),
+    (looks,),
+    (lamps,),
 )
-"""Earlier families take their words from later ones, unless they share them."""
+"""Earlier families take their words from later ones, unless they share them; families
+of one group read the same words."""
 
 
 def understand(
@@ -109,8 +111,8 @@ def _read(
     view = _masked(whole, claims)
     times = find_times(view, clock)
     view = view.without((span.start, span.end) for span in times)
-    for family in FAMILIES:
-        found = family(view, vocabulary)
+    for group in FAMILIES:
+        found = [claim for family in group for claim in family(view, vocabulary)]
         claims += found
         view = _masked(view, found)
     claims = timed(whole, _lamps_first(claims), times)
@@ -123,8 +125,8 @@ def _answers(
 ) -> list[Claim]:
     if pending is None:
         return []
-    found = answer(Asked(view, pending, vocabulary, clock))
-    return found or corrected_unit(view, pending)
+    asked = Asked(view, pending, vocabulary, clock)
+    return answer(asked) or measured(asked) or corrected_unit(view, pending)
 
 
 def _masked(view: Tokens, claims: list[Claim]) -> Tokens:

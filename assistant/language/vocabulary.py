@@ -10,8 +10,9 @@ class Vocabulary:
     """Words of the packs in force.
 
     `models` are patterns or names. `sensors` pairs a role with what people call
-    it; `checks` a global id with what people call it; `stop_phrases` a global id
-    with its phrases. The rest are names as the packs write them.
+    it; `checks` a global id with what people call it; `options` the global id of a
+    look check with its answers; `stop_phrases` a global id with its phrases. The rest
+    are names as the packs write them.
     """
 
     models: tuple[str, ...] = ()
@@ -22,6 +23,7 @@ class Vocabulary:
     colours: tuple[str, ...] = ()
     stop_phrases: tuple[tuple[str, tuple[str, ...]], ...] = ()
     protection_events: tuple[str, ...] = ()
+    options: tuple[tuple[str, tuple[str, ...]], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,10 +34,11 @@ class Pending:
     ----------
     slot : str
         ``count``, ``pause``, ``colour``, ``box``, ``board``, ``label``, ``code``,
-        ``state``, ``unit``, ``role``, ``time:<trigger>``, ``context:<name>``,
-        ``look:<check>``, ``unit_of:<measurand>``, ``reading:<check>``,
-        ``lamp:<label>``, ``reset_which``, ``before_reset``; empty when nothing
-        was asked.
+        ``state``, ``unit``, ``unit:<plate item>``, ``role``, ``mode``,
+        ``time:<trigger>``, ``context:<name>``, ``look:<check>``,
+        ``unit_of:<measurand>``, ``reading:<check>``, ``temperature:<check>``,
+        ``lamp:<label>``, ``reset_which``, ``before_reset``; empty when nothing was
+        asked.
     options : tuple of str
         The answers in the order they were put; "the other one" is the second of two.
         For ``unit_of`` they are the quantities in question, such as ``9.8 kohm``.

@@ -30,16 +30,16 @@ THERMOSTAT = r"(?:thermostat)"
 
 FLASH = r"(?:flash|flashes|flashing|flashed|beeps?|beeping|beeped|blips?|pips?|chirps?)"
 STEADY = (
-    r"(?:steady(?: on| red| green| amber)?|solid(?: on)?|on (?:steady|solid|all the "
-    r"time|constant(?:ly)?|continuous(?:ly)?)|(?:staying|stays|stay|stuck|just|always|"
-    r"constantly|full|remains|lit and staying) (?:on|lit)(?! and off)|lit up|lit|"
-    r"constant(?:ly)? on|glowing|constantly lit|not (?:flashing|changing) just (?:on|"
-    r"lit)|burning steady|permanently on)"
+    r"(?:steady(?: on)?|solid(?: on)?|on (?:steady|solid|all the time|constant(?:ly)?|"
+    r"continuous(?:ly)?)|(?:staying|stays|stay|stuck|just|always|constantly|full|"
+    r"remains|lit and staying) (?:on|lit)(?! and off)|lit up|lit|constant(?:ly)? on|"
+    r"glowing|constantly lit|not (?:flashing|changing) just (?:on|lit)|burning steady|"
+    r"permanently on)"
 )
 DARK = (
-    r"(?:off|dead|dark|unlit|not lit|not on|not lighting(?: up)?|does not (?:light|"
-    r"come on|light up)|black|not lit up|went out|gone out|blank|not coming on|"
-    r"extinguished)"
+    r"(?:(?<=is )out|(?<=are )out|off|dead|dark|unlit|not lit|not on|not lighting(?: "
+    r"up)?|does not (?:light|come on|light up)|black|not lit up|went out|gone out|"
+    r"blank|not coming on|extinguished)"
 )
 SLOW = r"(?:slow|slowly|slower|lazy|lazily)"
 FAST = (

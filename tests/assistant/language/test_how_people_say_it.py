@@ -107,7 +107,7 @@ SAYINGS: tuple[tuple[str, tuple[str, ...], tuple[str, ...]], ...] = (
     ("which page is that on", (), ("ask_page",)),
     ("show me the table you got that from", (), ("ask_page",)),
     ("third time today, maybe ten minutes apart",
-     ("protection_stop 3 480.0/720.0 @0..857 min ago",), ()),
+     ("protection_stop 3 480.0/720.0",), ()),
     ("runs half a minute then quits, over and over",
      ("complaint short_cycling",), ()),
     ("does it every morning, then fine", (), ()),

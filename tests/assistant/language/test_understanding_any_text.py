@@ -113,8 +113,8 @@ def test_ten_thousand_letters_take_less_than_a_fifth_of_a_second(unit: str) -> N
     text = (unit * 10_000)[:10_000]
     read(text)
 
-    begin = time.perf_counter()
+    begin = time.process_time()
     read(text + " ")
-    taken = time.perf_counter() - begin
+    taken = time.process_time() - begin
 
     assert taken < LONGEST_S
