@@ -114,8 +114,8 @@ _BLINK = rx(
 )
 _STEADY = rx(STEADY)
 _ON = rx(
-    r"(?:is|are|are both|both|was|it is|lights?|just|one|:|stays|still|now|run|timer|"
-    r"power|others?|red|green|amber|yellow|orange|blue|white|h[0-9]p|l?e?d[0-9]{1,2}|"
+    r"(?:~+|is|are|are both|both|was|it is|lights?|just|one|:|stays|still|now|run|"
+    r"timer|power|others?|red|green|amber|yellow|orange|blue|white|h[0-9]p|l?e?d[0-9]{1,2}|"
     r"light [0-9]) (?P<on>on)(?! (?:the|a|my|this|that|at|and off|off|it|its|top|heat|"
     r"cool|site|gas|for|hold|off on|to)(?!\S))"
 )

@@ -17,6 +17,7 @@ from assistant.language.lexicon.lamps import (
     REMOTE,
     THERMOSTAT,
 )
+from assistant.language.lexicon.words import words
 from assistant.language.tokens import fold
 from assistant.language.vocabulary import Vocabulary
 from assistant.record import Box
@@ -47,8 +48,11 @@ _BOARD = rx(
     r"(?P<board>outdoor main|main|fan|inverter|power|display|control|driver|drive|"
     r"communication|comm|interface|filter|outdoor|indoor|outside|inside) board"
 )
-_NOT_A_LABEL = r"(?! (?:times|red|green|amber|sec|flash(?:es)?(?! [0-9])))"
+_NOT_A_LABEL = r"(?! (?:times|red|green|amber|sec|flash(?:es)?(?! [0-9]))(?!\S))"
 """What makes "light 2" a count and no label."""
+_PLACES = frozenset(
+    f"{place} one" for place in words("top bottom left right middle upper lower")
+)
 _PLAIN_BOARDS = frozenset({"outdoor", "indoor", "outside", "inside"})
 
 
@@ -125,7 +129,13 @@ def emitters(folded: str, vocabulary: Vocabulary) -> list[Emitter]:
         for pattern, box in BOXES
         for match in pattern.finditer(folded)
     ]
-    return sorted(found, key=lambda emitter: (emitter.start, emitter.kind))
+    return sorted(_told_apart(found), key=lambda one: (one.start, one.kind))
+
+
+def _told_apart(found: list[Emitter]) -> list[Emitter]:
+    """Drop a place ("the top one") as a label where it tells no lamps apart."""
+    places = [e for e in found if e.kind == "label" and e.values[0] in _PLACES]
+    return found if len(places) > 1 else [e for e in found if e not in places]
 
 
 def _free(found: list[Emitter], match: re.Match[str], kind: Kind) -> bool:
