@@ -122,7 +122,9 @@ def _when_it_began(asking: Asking) -> Iterable[Question]:
         for state in asking.view.waits_shown
         if state.state == "start_unknown"
     ]
-    for trigger in dict.fromkeys(triggers):
+    # A reset of unknown time also powers the unit up: asking for it settles both.
+    resets_first = sorted(triggers, key=lambda trigger: "reset" not in trigger)
+    for trigger in dict.fromkeys(resets_first):
         yield Question(text=replies.TIME_QUESTIONS[trigger], slot=f"time:{trigger}")
 
 

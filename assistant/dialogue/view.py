@@ -123,7 +123,8 @@ class View:
         if not self.state.of(ProtectionStopFact):
             return ()
         told = stop_events(self.state, self.force.stops, self.stops_of_decode)
-        return count_stops(self.force.stops, told, self.now, resets(self.state))
+        counts = count_stops(self.force.stops, told, self.now, resets(self.state))
+        return tuple(count for count in counts if count.high > 0)
 
     def _named_by_decode(self, items: str) -> tuple[str, ...]:
         """Return the waits or stops that the decoded rows name."""

@@ -32,6 +32,7 @@ def vocabulary(view: View) -> Vocabulary:
             (row.gid, (row.item.name, *row.item.says))
             for row in force.checks
             if isinstance(row.item, LookCheck | BandCheck | SupplyCheck | BusCheck)
+            and (row.unit_match == "confirmed" or row.pack_kind != "maker")
         ),
         labels=_names(lamp.label for lamp in lamps),
         boards=_names(lamp.board for lamp in lamps),

@@ -16,7 +16,7 @@ from assistant.dialogue.view import View
 from assistant.facts import LampFact
 from assistant.rules.kinds import Card
 from assistant.timing.kinds import StartUpOrder
-from assistant.timing.values import StopCount, WaitRow, WaitState
+from assistant.timing.values import StopCount, StopRow, WaitRow, WaitState
 
 
 def waits(view: View) -> tuple[WaitShown, ...]:
@@ -103,12 +103,28 @@ def reset_lines(view: View, *, locked: bool) -> Iterator[Statement]:
         yield computed(replies.RESET_FOR_TECHNICIAN)
         return
     yield from _card_steps(view, "before_reset")
-    locking = {count.row.gid for count in view.stops if count.state == "locked"}
-    locking |= set(view.stops_of_decode)
-    for row in view.force.stops:
-        if row.gid in locking:
-            for reset in sorted(row.stop.resets, key=lambda one: one.order):
-                yield rule(view, row.gid, replies.reset_step(reset))
+    said: set[str] = set()
+    for row in _locking(view):
+        for reset in sorted(row.stop.resets, key=lambda one: one.order):
+            text = replies.reset_step(reset)
+            if text not in said:
+                said.add(text)
+                yield rule(view, row.gid, text)
+
+
+def _locking(view: View) -> tuple[StopRow, ...]:
+    """Return the counters whose resets apply.
+
+    Those that are locked or that the lamp points to; where there are none, those of
+    the pack that the lamp's row stands in.
+    """
+    named = {count.row.gid for count in view.stops if count.state == "locked"}
+    named |= set(view.stops_of_decode)
+    rows = tuple(row for row in view.force.stops if row.gid in named)
+    if rows or view.match is None:
+        return rows
+    packs = {one.row.gid.partition("/")[0] for one in view.match.candidates}
+    return tuple(row for row in view.force.stops if row.gid.partition("/")[0] in packs)
 
 
 def _card_steps(view: View, when: str) -> Iterator[Statement]:
