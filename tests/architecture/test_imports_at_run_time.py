@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pytest
 
+from assistant.settings import Settings
 from tui.parser import COMMANDS
 
 ROOT = Path(__file__).parents[2]
@@ -28,6 +29,16 @@ HEAVY = {
     "torch",
     "transformers",
 }
+NEVER = {
+    "onnx",
+    "onnxscript",
+    "pypdf",
+    "sentence_transformers",
+    "textual",
+    "torch",
+    "transformers",
+}
+"""What no answer needs."""
 PROBE = """
 import json, sys
 from tui.main import main
@@ -56,6 +67,25 @@ def loaded(*words: str) -> set[str]:
 )
 def test_help_loads_nothing_heavy(words: tuple[str, ...]) -> None:
     assert loaded(*words) & HEAVY == set()
+
+
+@pytest.mark.model
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("find", "amber lamp"),
+        ("ask", "amber light LD2 flashes 4 times", "--unit", "VET-O50"),
+        ("library",),
+        ("job", "list"),
+        ("check", "--list"),
+    ],
+)
+def test_answering_loads_neither_torch_nor_a_screen(
+    words: tuple[str, ...], sample_places: Settings, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("FAULTLEAF_LIBRARY", str(sample_places.library))
+
+    assert loaded(*words) & NEVER == set()
 
 
 def test_importing_a_package_loads_nothing_else() -> None:

@@ -9,6 +9,7 @@ from tui.plain.places import INDENT, page_words
 from tui.plain.text import count, excerpt_lines, numbers, wrap, wrap_kept
 
 EXCERPT_LENGTH = 420
+EMBED = "faultleaf library embed"
 UNIT_WORDS = {"confirmed": "for this unit", "possible": "unit not confirmed"}
 
 
@@ -36,7 +37,8 @@ def found_lines(result: SearchResult, width: int, *, why: bool = False) -> list[
             lines.append("")
         lines += _hit(hit, number, width, why=why)
     if result.note:
-        lines += ["", *wrap(result.note, width)]
+        way_out = "" if "faultleaf" in result.note else f" ({EMBED})"
+        lines += ["", *wrap(result.note + way_out, width)]
     unreadable = list(unreadable_lines(result.unreadable, width))
     return [*lines, "", *unreadable] if unreadable else lines
 
