@@ -9,6 +9,7 @@ from tui.plain.places import INDENT, page_words
 from tui.plain.text import count, excerpt_lines, numbers, wrap, wrap_kept
 
 EXCERPT_LENGTH = 420
+NOT_YET = "nothing has been embedded yet"
 EMBED = "faultleaf library embed"
 UNIT_WORDS = {"confirmed": "for this unit", "possible": "unit not confirmed"}
 
@@ -37,7 +38,7 @@ def found_lines(result: SearchResult, width: int, *, why: bool = False) -> list[
             lines.append("")
         lines += _hit(hit, number, width, why=why)
     if result.note:
-        way_out = "" if "faultleaf" in result.note else f" ({EMBED})"
+        way_out = f" ({EMBED})" if NOT_YET in result.note else ""
         lines += ["", *wrap(result.note + way_out, width)]
     unreadable = list(unreadable_lines(result.unreadable, width))
     return [*lines, "", *unreadable] if unreadable else lines
