@@ -20,6 +20,7 @@ Count = Callable[[str], int]
 """Tokens of a text, special tokens included."""
 
 LEAST = 90
+"""Sought, not forced: a short section or a page's rest may be shorter."""
 MOST = 220
 CEILING = 248
 """With heading, lead and special tokens; the model's contract is 250."""
@@ -40,9 +41,12 @@ AT_SENTENCE = 0.35
 AT_LINE = 0.8
 IN_WORDS = 1.5
 BEHIND_HEADING = 2.0
-SHORT = 1.5
+SHORT = 1.0
 ANY = 0.05
-HEADING_INSIDE = 0.25
+HEADING_INSIDE = 0.8
+"""So that a short section stands alone: on the tuning half of the sample questions
+that puts the right page among the first three by vectors for 76 %, shared passages
+for 65 %."""
 MIXED = 0.25
 """Prose and table rows in one passage, but for the heading above a table."""
 

@@ -77,7 +77,15 @@ def test_a_cut_stands_before_a_heading() -> None:
     assert found[0].section == ""
 
 
-def test_short_sections_share_a_passage() -> None:
+def test_a_section_with_something_to_say_stands_alone() -> None:
+    page = f"One\n{sentences(4)}\nTwo\n{sentences(4)}"
+
+    found = cut(page, {0: "One", 5: "Two"})
+
+    assert [passage.section for passage in found] == ["One", "Two"]
+
+
+def test_sections_of_a_line_share_a_passage() -> None:
     page = "One\nFirst words.\nTwo\nSecond words."
 
     assert len(cut(page, {0: "One", 2: "Two"})) == 1
