@@ -15,9 +15,10 @@ from assistant.dialogue.safety import STOP_LIST, TEACHES_DANGER
 from assistant.dialogue.sections import checks
 from assistant.dialogue.view import View
 from assistant.facts import HazardFact
-from assistant.rules.inforce import Row
+from assistant.rules.inforce import Row, resolve
 from assistant.rules.kinds import Caution
 
+BINDING = {"power_off": "panel_off", "swap": "panel_off"}
 HANDS_INSIDE = ("power_off", "live", "gauges", "opens_circuit", "swap")
 
 
@@ -73,15 +74,25 @@ def _order_cautions(view: View, row: Row[Check]) -> Iterator[CautionShown]:
 
 
 def _written_cautions(view: View, row: Row[Check]) -> Iterator[CautionShown]:
-    named = set(row.item.cautions)
+    """Yield the written cautions that bind a check.
+
+    Those it names, and those of its level that no check claims for itself.
+    """
+    named = _names(row)
+    claimed = {name for other in view.force.checks for name in _names(other)}
     needs = row.item.needs
-    binding = {"power_off": "panel_off", "swap": "panel_off"}.get(needs, needs)
+    levels = {"any", BINDING.get(needs, needs)}
     for one in view.force.cautions:
         item = one.item
+        general = one.gid not in claimed
         if isinstance(item, Caution) and (
-            item.when in (binding, "any") or item.id in named
+            one.gid in named or (general and item.when in levels)
         ):
             yield CautionShown(text=item.text, basis=item.basis)
+
+
+def _names(row: Row[Check]) -> frozenset[str]:
+    return frozenset(resolve(name, row.gid) for name in row.item.cautions)
 
 
 def _dangers_before(view: View) -> Iterator[CautionShown]:

@@ -153,7 +153,7 @@ def _passages(view: View, *, grounded: bool) -> Iterator[Statement]:
     if wanted or not grounded:
         yield from passages.passage_lines(view)
     elif view.match is not None and view.match.verdict == "exact":
-        yield from passages.passage_lines(view, most=1)
+        yield from passages.beside_the_rule(view)
 
 
 def _nothing(view: View) -> Iterator[Statement]:
