@@ -61,7 +61,7 @@ _RESTS = rx(
 _STATES: tuple[tuple[re.Pattern[str], str], ...] = (
     (rx(r"(?:flash|flashes|flashing|flashed|flicker|flickering|beeping)"), "blink"),
     (rx(r"(?:off|dark|dead|out|unlit|nothing|black|not lit|not on)"), "off"),
-    (rx(r"(?:on|steady|solid|lit|constant|glowing|stays on)"), "on"),
+    (rx(r"(?:(?:steady|solid|constant|stays|lit|always)(?: on)?|on|glowing)"), "on"),
 )
 _WHICH: tuple[tuple[re.Pattern[str], str], ...] = (
     (
@@ -154,7 +154,9 @@ def _emitter(asked: Asked, kind: str) -> Claim | None:
             slots: dict[str, Any] = {kind: emitter.values}
             fact = LampFact(observation=Observation(state="blink", **slots))
             return Claim(emitter.start, emitter.end, fact)
-    option = chosen(asked.view, asked.pending.options)
+    held = {"board": asked.vocabulary.boards, "label": asked.vocabulary.labels}
+    options = asked.pending.options or held.get(kind, ())
+    option = chosen(asked.view, options)
     if option is None:
         return None
     value: Any = (

@@ -16,7 +16,7 @@ from assistant.language.lexicon.lamps import (
     SLOW,
     STEADY,
 )
-from assistant.language.tokens import Tokens
+from assistant.language.tokens import Tokens, tokens
 
 LARGEST = 99
 _N = r"(?:[0-9]{1,2}|once|twice|thrice|(?:a )?couple(?: of)?)"
@@ -108,6 +108,11 @@ _COUNTS: tuple[re.Pattern[str], ...] = (
 )
 _NEED_LAMP = _COUNTS[-1]
 _LAMPISH = rx(rf"{FLASH}|lights?|red|green|amber|yellow|orange|blue|white")
+_NAMED = rx(
+    rf"{FLASH}|lights?|red|green|amber|yellow|orange|blue|white|h[0-9]p?|l?e?d[0-9]{{1,2}}|"
+    r"timer|operation|standby|status|run|steady|solid"
+)
+"""What a sentence must name for its "on" or "off" to be a lamp's."""
 _BLINK = rx(
     r"(?:keeps (?:on )?|just |always |constantly )*"
     r"(?P<f>flash|flashes|flashing|flashed)"
@@ -181,7 +186,11 @@ def blinks(view: Tokens) -> list[Blink]:
         if not negated(view, match.start()):
             found.append(Blink(*match.span("f"), {"state": "blink"}))
     found += _dark(view)
-    found += [Blink(*m.span("on"), {"state": "on"}) for m in _ON.finditer(view.folded)]
+    found += [
+        Blink(*match.span("on"), {"state": "on"})
+        for match in _ON.finditer(view.folded)
+        if _speaks_of_lamps(view, match)
+    ]
     return _apart(found)
 
 
@@ -227,16 +236,17 @@ def _is_idle(view: Tokens, pattern: re.Pattern[str], match: re.Match[str]) -> bo
 
 
 def _dark(view: Tokens) -> list[Blink]:
-    """Return dark lamps; "off" needs a lamp in its sentence."""
-    found = []
-    for match in _DARK.finditer(view.folded):
-        start, end = view.sentence(match.start())
-        if (
-            _LAMPISH.search(view.folded, start, end)
-            or "timer" in view.folded[start:end]
-        ):
-            found.append(Blink(*match.span(), {"state": "off"}))
-    return found
+    return [
+        Blink(*match.span(), {"state": "off"})
+        for match in _DARK.finditer(view.folded)
+        if _speaks_of_lamps(view, match)
+    ]
+
+
+def _speaks_of_lamps(view: Tokens, match: re.Match[str]) -> bool:
+    """Tell whether "on" or "off" stands in a sentence that names a lamp."""
+    start, end = view.sentence(match.start())
+    return bool(_NAMED.search(tokens(view.source).folded, start, end))
 
 
 def _sequence(view: Tokens) -> list[Blink]:

@@ -83,9 +83,9 @@ _TABLE: tuple[tuple[ContextName, str, str], ...] = (
     ("compressor running",
      rf"{_COMP} {_IS}{_RUN}(?! (?:hot|rough|loud))|(?:can hear|hear) {_COMP}(?: "
      r"running)?",
-     rf"{_COMP} {_NOT}(?:run|start|{_RUN[3:-1]}|come on|kick in|fire|starting)|{_COMP} "
-     rf"{_IS}{_HALT}|{_COMP} (?:does|is|will|did) not(?= ,|$| \.)|(?:no|without) "
-     r"compressor(?! (?:failure|fault|problem|issue|code))"),
+     rf"{_COMP} {_NOT}(?:run|ran|start|started|{_RUN[3:-1]}|come on|kick in|fire|"
+     rf"starting)|{_COMP} {_IS}{_HALT}|{_COMP} (?:does|is|will|did) not(?= ,|$| \.)|"
+     r"(?:no|without) compressor(?! (?:failure|fault|problem|issue|code))"),
     ("outdoor fan running",
      rf"(?:{_OFAN}) {_IS}{_RUN}(?! (?:free|freely|by hand|slow|rough))",
      rf"(?:{_OFAN}) {_NOT}(?:run|start|spin|turn|{_RUN[3:-1]}|come on|starting)|"

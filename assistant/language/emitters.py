@@ -41,7 +41,7 @@ _LABEL = rx(
     r"|light (?P<number>[0-9]{1,2})(?= (?:is|on|off|steady|solid|flashing|lit|"
     r"flashes [0-9]))"
     rf"|(?P<word>{LABEL_WORDS}) (?:light|one|lights|indicator)"
-    r"|(?P<bare>run|timer|standby|operation|power)(?= (?:is |was )?(?:on|off|steady|"
+    r"|(?P<bare>run|timer|standby|operation)(?= (?:is |was )?(?:on|off|steady|"
     r"solid|flash|flashes|flashing|lit|dead|dark)(?!\S))"
 )
 _BOARD = rx(

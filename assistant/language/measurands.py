@@ -116,7 +116,7 @@ _OTHERS: tuple[tuple[re.Pattern[str], str, str], ...] = (
     (rx(r"(?:(?<=[0-9] )|(?<=[0-9] f )|(?<=[0-9] c )|(?<=[0-9] deg ))(?:out|outside|"
         r"out here|outdoors|out side|ambient)|(?:outside|outdoor|ambient|outdoor "
         r"ambient)(?: air)? temperature|ambient|(?:outside|outdoors)(?= (?:is|at|"
-        r"about) [0-9])"),
+        r"about) [0-9])|(?:outdoor|outside)(?= [0-9]+ (?:f|c|deg))"),
      "outdoor temperature", "outdoor temperature"),
     (rx(r"sensor"), "sensor", "resistance"),
 )  # fmt: skip

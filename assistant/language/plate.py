@@ -36,9 +36,10 @@ _VOLTS = rf"(?P<volts>(?:{_ONE_CLASS} / )?{_ONE_CLASS})"
 _CLASS = rx(
     rf"{_VOLTS}(?: v)?(?: ac)? (?:one|unit|model|version|class|job|machine|system|"
     r"outdoor)"
-    r"|(?:it is|this is|runs on|rated|rated for|rated at|nameplate says|plate says) "
-    rf"(?:a |the )?{_VOLTS.replace('volts', 'rated')}(?: v| v ac)(?! at| across| on| "
-    r"between| under)"
+    rf"|(?:it is|this is|runs on) (?:a |the )?{_VOLTS.replace('volts', 'told')}"
+    r"(?: v| v ac)(?! (?:at|across|on|between|under)(?!\S))"
+    r"|(?:rated|rated for|rated at|(?:name)?plate says)(?: it is)? "
+    rf"{_VOLTS.replace('volts', 'rated')}(?: v| v ac)?(?! (?:amp|a|hz|psi|kpa)(?!\S))"
 )
 _PHASE = rx(r"(?P<n>single|1|three|3)[ -]phase")
 _REFRIGERANT = rx(
@@ -77,7 +78,7 @@ _IN = rx(
 _SHORTEST = 4
 _JOINED = 3
 """Words that a model may have been torn into."""
-_TORN = re.compile(r"[a-z]{0,2}[0-9]+[a-z]{0,2}")
+_TORN = re.compile(r"[a-z]{0,2}[0-9]+[a-z]{0,2}|[a-z]{1,2}")
 """A later part of a torn model."""
 _NOT_A_MODEL = re.compile(r"[0-9.:]+|[a-z]+|[a-z][0-9]{1,2}|[0-9]+(?:k|v|f|c|a|w|hz)")
 
@@ -128,7 +129,7 @@ def _simple(view: Tokens) -> list[Claim]:
 def _electrics(view: Tokens) -> list[Claim]:
     found = []
     for match in _CLASS.finditer(view.folded):
-        volts = (match["volts"] or match["rated"]).replace(" ", "")
+        volts = (match["volts"] or match["told"] or match["rated"]).replace(" ", "")
         found.append(_unit(match.span(), Plate(voltage=f"{volts} V")))
     for match in _PHASE.finditer(view.folded):
         phase = "1" if match["n"] in {"single", "1"} else "3"

@@ -63,18 +63,19 @@ def _nearest(
 ) -> int | None:
     sentence = view.sentence(time.start)
     clause = view.clause(time.start)
-    ranked: list[tuple[int, int, int]] = []
+    ranked: list[tuple[int, int, bool, int]] = []
     for index, claim in enumerate(claims):
         if index in given:
             continue
         gap = max(claim.start - time.end, time.start - claim.end, 0)
+        ahead = claim.start > time.start
         if isinstance(claim.item, _EVENTS):
             here = sentence[0] <= claim.start < sentence[1]
             if here or claim.end <= time.start:
-                ranked.append((0 if here else 1, gap, index))
+                ranked.append((0 if here else 1, gap, ahead, index))
         elif isinstance(claim.item, _SEEN) and clause[0] <= claim.start < clause[1]:
-            ranked.append((2, gap, index))
-    return min(ranked)[2] if ranked else None
+            ranked.append((2, gap, ahead, index))
+    return min(ranked)[3] if ranked else None
 
 
 def _is_today(view: Tokens, time: TimeSpan) -> bool:

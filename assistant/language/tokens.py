@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from bisect import bisect_right
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from functools import lru_cache
@@ -107,12 +107,20 @@ _CLAUSE_END = re.compile(r"(?: |^)(?:[,.!?]|but|though|and|then|now|while)(?= |$
 _SENTENCE_END = re.compile(r"(?: |^)[.!?](?= |$)")
 
 
+@lru_cache(maxsize=64)
+def _ends(ends: re.Pattern[str], folded: str) -> tuple[list[int], list[int]]:
+    found = [match.span() for match in ends.finditer(folded)]
+    return [start for start, _ in found], [end for _, end in found]
+
+
 def _around(ends: re.Pattern[str], folded: str, at: int) -> tuple[int, int]:
-    start = 0
-    for found in ends.finditer(folded, 0, at):
-        start = found.end()
-    after = ends.search(folded, at)
-    return start, after.start() if after else len(folded)
+    starts, stops = _ends(ends, folded)
+    before = bisect_right(stops, at)
+    after = bisect_left(starts, at)
+    return (
+        stops[before - 1] if before else 0,
+        starts[after] if after < len(starts) else len(folded),
+    )
 
 
 @lru_cache(maxsize=512)

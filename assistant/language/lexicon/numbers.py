@@ -34,7 +34,7 @@ ONE_COUNTS = frozenset(
 )
 """What stands after "one" when it is a number and not a pronoun."""
 ONE_COUNTED_BY = frozenset(
-    words("code just only exactly goes does doing or and flashes")
+    words("code just only exactly goes does doing or and flashes past till at")
 )
 """What stands before "one" when it is a number at the end of a thought."""
 ONE_POINTS = frozenset(
