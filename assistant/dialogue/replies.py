@@ -112,7 +112,7 @@ UNIT_NOT_CONFIRMED = "Unit not confirmed: check that the document is for this mo
 OFF_TOPIC = "That is not something the literature or the rules here can answer."
 NOTHING_APPLIES = (
     "Nothing in the library applies to {unit}. "
-    "Say --all-units to look through every unit's literature."
+    "To look through every unit's literature: faultleaf find TEXT --all-units."
 )
 TEACHES_CAUTION = (
     "This page speaks of bridging or bypassing. It is shown for reading only: "
