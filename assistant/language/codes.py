@@ -31,6 +31,14 @@ _CODE = rx(
     r"|(?P<eo>[cefhlp]oh?(?<!ho)))(?P<more> something| and something| someth?in| point "
     r"something)?"
 )
+_ON_SCREEN = re.compile(
+    r" (?:came up|comes up|on (?:the |my |its )?(?:screen|display|remote|thermostat|"
+    r"head|handset|controller)|flashing|again|error|fault|showing)(?!\S)"
+)
+_PAIR = rx(
+    r"(?P<pair>[a-z]{2})"
+    r"(?= on (?:the )?(?:screen|display|remote|handset|controller)(?!\S))"
+)
 _NUMBERED = rx(
     r"(?:code|codes|error|error code|fault code|fault|alarm|trouble code)(?: number| "
     r"no| is| of| says| shows|:)* (?P<n>[0-9]{1,3})(?! (?:flash|flashes|times|long|"
@@ -82,6 +90,9 @@ def codes(view: Tokens) -> list[Code]:
     for match in _NUMBERED.finditer(rest.folded):
         if not negated(rest, match.start("n")):
             found.append(Code(*match.span(), match["n"]))
+    for match in _PAIR.finditer(rest.folded):
+        if match["pair"] not in _LETTER_WORDS:
+            found.append(Code(*match.span(), normal(match["pair"])))
     rest = view.without([(code.start, code.end) for code in found])
     named = False
     for match in _CODE.finditer(rest.folded):
@@ -102,7 +113,9 @@ def _one(view: Tokens, match: re.Match[str], *, named: bool) -> Code | None:
     if match["tight"]:
         spelled = match["tight"]
         wanted = bool(_BARE.fullmatch(spelled)) or strong or named
-        if spelled in _TERMINALS and not (strong or named):
+        shown = _ON_SCREEN.match(view.folded, match.end("tight"))
+        wanted = wanted or bool(shown)
+        if spelled in _TERMINALS and not (strong or named or shown):
             return None
     else:
         spelled = match["letter"] + match["digits"] if match["letter"] else match["eo"]

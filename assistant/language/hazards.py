@@ -37,9 +37,9 @@ _TABLE: tuple[tuple[str, Hazard], ...] = (
          "burning"),
     (r"(?:white |black |grey )?smoke (?:is )?(?:coming|came|comes|out|from|pouring)",
      "burning"),
-    (r"caught fire|flames?(?= |$)(?! sensor| rod| rectification| failure)|scorch "
-     r"marks?|(?:a|big|blue) spark|sparks? (?:flying|coming|came|from)|(?:saw|seen|see|"
-     r"throwing|big) sparks?",
+    (r"caught fire|flames (?:coming|out|from|in)|(?:saw|see|seen) (?:a )?flames?|"
+     r"scorch marks?|(?:a|big|blue) spark|sparks? (?:flying|coming|came|from)|(?:saw|"
+     r"seen|see|throwing|big) sparks?",
      "burning"),
     (r"breaker (?:is |has |just |keeps? (?:on )?)?(?:tripping|trips|tripped|popped|"
      r"pops|blew|kicks|kicked|goes|went)(?: off| out)? (?:[a-z]+ ){0,3}(?:again|"

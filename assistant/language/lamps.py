@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from assistant.facts import LampFact
-from assistant.language.blinks import blinks, count_of, modifier_spans, modifiers
+from assistant.language.blinks import Blink, blinks, count_of, modifier_spans, modifiers
 from assistant.language.claims import Claim, negated, rx
 from assistant.language.codes import codes
 from assistant.language.emitters import Emitter, colours_like, emitters
@@ -51,6 +51,8 @@ _CORRECTING = rx(
     r"correction|not the|my mistake|my bad"
 )
 _STORED = rx(STORED)
+_BESIDE = 4
+"""Letters between a code and its own flashing."""
 _SMALL = 30
 """The largest count that a bare corrected number is taken for."""
 
@@ -113,10 +115,22 @@ def _events(view: Tokens) -> list[_Event]:
         slots = {"state": state} | ({"code": code.code} if code.code else {})
         shown.append(_Event(code.start, code.end, slots))
     rest = view.without([(event.start, event.end) for event in shown])
-    states = [_Event(b.start, b.end, dict(b.slots)) for b in blinks(rest)]
+    states = [
+        _Event(b.start, b.end, dict(b.slots))
+        for b in blinks(rest)
+        if not (b.slots == {"state": "blink"} and _beside(b, shown))
+    ]
     if not shown and not states:
         states = [*_bare_counts(view)]
     return sorted([*shown, *states], key=lambda event: event.start)
+
+
+def _beside(blink: Blink, shown: list[_Event]) -> bool:
+    """Tell whether what blinks is a code: "P3 flashing", "flashing E4"."""
+    return any(
+        abs(blink.start - code.end) <= _BESIDE or abs(code.start - blink.end) <= _BESIDE
+        for code in shown
+    )
 
 
 def _bare_counts(view: Tokens) -> list[_Event]:

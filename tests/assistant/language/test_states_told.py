@@ -102,7 +102,7 @@ PLATES: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("115 volt unit", ("unit voltage=115 V",)),
     ("nameplate says 208/230", ("unit voltage=208/230 V",)),
     ("three phase", ("unit phase=3",)),
-    ("green dot on the processor", ("unit board_mark=green",)),
+    ("green dot on the processor", ("unit board_mark=green dot",)),
     ("sticker on the chip is red", ("unit board_mark=red",)),
     ("the code is on page 12", ()),
 )  # fmt: skip
