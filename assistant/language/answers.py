@@ -258,9 +258,15 @@ def _role(asked: Asked) -> Claim | None:
     return None
 
 
+def _tells_an_event(asked: Asked) -> bool:
+    """Tell whether the text names what happened itself: it is read by itself then."""
+    families = (happenings, resets, stops)
+    return any(family(asked.view, asked.vocabulary) for family in families)
+
+
 def _time(asked: Asked) -> Claim | None:
     span = answered_time(asked.view, asked.clock)
-    if span is None:
+    if span is None or _tells_an_event(asked):
         return None
     fact: Fact
     if asked.subject in {"reset", "second_reset"}:

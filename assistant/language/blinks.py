@@ -58,7 +58,7 @@ _WINDOW = rx(
     r"second)"
 )
 _GROUPS = rx(
-    r"(?:watched|counted|saw|checked|timed|looked at|did)(?: it| them| that| the "
+    r"(?:watched|counted|saw|checked|timed|looked at|did|same)(?: it| them| that| the "
     r"pattern| for)* (?P<g>twice|[0-9]{1,2} (?:times|rounds|groups|cycles|whole "
     r"groups))"
     r"|(?P<h>[0-9]{1,2}) (?:rounds|groups|whole groups|cycles|times in a row)"
@@ -140,6 +140,7 @@ _SEQUENCE = rx(
     r"(?P<states>(?:on|off|flash|flashing|flashes|dark|lit)(?:(?: ,)? (?:on|off|flash|"
     r"flashing|flashes|dark|lit)){1,7})"
 )
+_RESTS = rx(r"(?:pauses?|rests?|gap|dark|break) (?:in )?between")
 _HYPOTHESIS = rx(rf"(?:does|do|would|is) (?:a )?(?:{STEADY}|solid)")
 
 
@@ -179,7 +180,7 @@ def blinks(view: Tokens) -> list[Blink]:
     found += [
         Blink(*m.span(), {"state": "blink"}) for m in _SHORT_LONG.finditer(view.folded)
     ]
-    found += _counts(view)
+    found += _counts(_masked(view, _GROUPS))
     found += [
         Blink(*m.span(), {"state": "blink"}) for m in _TURNS.finditer(view.folded)
     ]
@@ -191,13 +192,31 @@ def blinks(view: Tokens) -> list[Blink]:
     for match in _BLINK.finditer(view.folded):
         if not negated(view, match.start()):
             found.append(Blink(*match.span("f"), {"state": "blink"}))
-    found += _dark(view)
+    found += _dark(_masked(view, _GAP))
     found += [
         Blink(*match.span("on"), {"state": "on"})
         for match in _ON.finditer(view.folded)
         if _speaks_of_lamps(view, match)
     ]
+    found += _pause_alone(view) if not found else []
     return _apart(found)
+
+
+def _masked(view: Tokens, taken: re.Pattern[str]) -> Tokens:
+    """Return the view without what says how often, or the pause between groups.
+
+    "Counted twice" is no count, and the dark of a pause is no lamp that is off.
+    """
+    return view.without(match.span() for match in taken.finditer(view.folded))
+
+
+def _pause_alone(view: Tokens) -> list[Blink]:
+    """Return a pause told by itself: "it rests in between"."""
+    return [
+        Blink(*match.span(), {"state": "blink", "pause": "seen"})
+        for match in _RESTS.finditer(view.folded)
+        if not negated(view, match.start())
+    ]
 
 
 def _apart(found: list[Blink]) -> list[Blink]:

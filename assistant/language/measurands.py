@@ -145,14 +145,20 @@ def _sensors(vocabulary: Vocabulary) -> tuple[Row, ...]:
 
 @lru_cache(maxsize=64)
 def _checks(vocabulary: Vocabulary) -> tuple[Row, ...]:
-    """Return patterns for what the packs call the checks that have a reading."""
+    """Return patterns for what the packs call the checks that have a reading.
+
+    A word that several packs use stays a word, so that each can know it.
+    """
     looked_at = {gid for gid, _ in vocabulary.options}
-    rows = []
+    owners: dict[str, list[str]] = {}
     for gid, says in vocabulary.checks:
-        words = [fold(text) for text in says if fold(text)]
-        if words and gid not in looked_at:
-            rows.append((rx(either(words)), gid, "named check"))
-    return tuple(rows)
+        for text in dict.fromkeys(says) if gid not in looked_at else ():
+            owners.setdefault(text, []).append(gid)
+    return tuple(
+        (rx(re.escape(fold(text))), gids[0] if len(gids) == 1 else text, "named check")
+        for text, gids in owners.items()
+        if fold(text)
+    )
 
 
 def measurands(folded: str, vocabulary: Vocabulary) -> list[Measurand]:

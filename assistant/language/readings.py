@@ -105,7 +105,8 @@ def readings(view: Tokens, vocabulary: Vocabulary) -> list[Claim]:
             continue
         after = numbers[at + 1] if at + 1 < len(numbers) else None
         basis = _temperature_of(rest, number, after)
-        skip = at + 1 if basis else skip
+        bare_basis = _is_bare_basis(rest, number, after)
+        skip = at + 1 if basis or bare_basis else skip
         claim = _reading(rest, number, _measurand(number, named, rest, numbers), basis)
         if claim and basis and after:
             claim = replace(claim, end=max(claim.end, after.end))
@@ -207,6 +208,14 @@ def _temperature_of(
     gap = view.folded[number.end : after.start].strip()
     ohmic = DIMENSION.get(number.unit or "") == "resistance"
     return quantity(after.text, after.unit) if ohmic and _AT.match(gap) else None
+
+
+def _is_bare_basis(view: Tokens, number: _Number, after: _Number | None) -> bool:
+    """Tell whether "8.7k at 40" names a temperature whose scale was left out."""
+    if after is None or after.unit is not None or number.is_open:
+        return False
+    gap = view.folded[number.end : after.start].strip()
+    return DIMENSION.get(number.unit or "") == "resistance" and gap == "at"
 
 
 def _reading(
