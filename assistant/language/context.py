@@ -31,7 +31,8 @@ _SENSOR = (
 _TABLE: tuple[tuple[ContextName, str, str], ...] = (
     ("call present",
      r"(?:thermostat|stat|it|she|unit|room|controller|remote|heat|cool|y|zone) "
-     rf"{_IS}(?:calling|asking for (?:cool|heat|cooling|heating))(?: for [a-z]+)?"
+     rf"{_IS}(?:says |shows )?(?:calling|asking for (?:cool|heat|cooling|heating))(?: "
+     r"for [a-z]+)?"
      r"|calling for (?:heat|heating|cool|cooling)|(?:there is |have |has |got |we have "
      r")+(?:a |an )?(?:active )?(?:call|demand)(?! back| out)|call (?:is )?(?:present|"
      r"on|there|active)|demand is (?:on|there)|y is (?:hot|energized|live)|with a call",
