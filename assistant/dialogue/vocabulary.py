@@ -10,7 +10,7 @@ from assistant.facts import ReadingFact
 from assistant.jobs.fold import JobState
 from assistant.language.vocabulary import Pending, Vocabulary
 from assistant.rules.kinds import StopCall
-from assistant.signals.kinds import Lamp, SeveralLamps
+from assistant.signals.kinds import DisplayCode, Lamp, SeveralLamps
 from assistant.units.show import format_quantity
 
 
@@ -41,6 +41,13 @@ def vocabulary(view: View) -> Vocabulary:
             (row.gid, row.item.phrases)
             for row in force.cautions
             if isinstance(row.item, StopCall)
+        ),
+        codes=tuple(
+            dict.fromkeys(
+                row.signal.code
+                for row in force.signals
+                if isinstance(row.signal, DisplayCode)
+            )
         ),
         protection_events=tuple(dict.fromkeys(row.stop.event for row in force.stops)),
     )

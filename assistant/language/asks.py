@@ -27,7 +27,8 @@ _TABLE: tuple[tuple[Act, str], ...] = (
      r"sorry(?= [a-z0-9]+ (?:, )?not )|not [0-9]+(?= [0-9])|hang on it|wait (?:no|it "
      r"is|it was|actually)|actually(?= |$)|make that|i take that back|let me "
      r"correct(?: that)?|miscounted|counted wrong|(?:that|those) (?:was|were) "
-     r"(?:before|prior to) (?:the |i |we |my )?(?:reset|power cycle)|it was [0-9]+ not "
+     r"(?:before|prior to) (?:the |i |we |my )?(?:reset|power cycle)|it (?:was|is) "
+     r"[0-9.]+(?: [a-z]+)?(?: ,)? not [0-9.]+|it was [0-9]+ not "
      r"[0-9]+|[0-9]+ , not [0-9]+|[0-9]+ not [0-9]+|wrong (?:one|unit|board)|typo|"
      r"should (?:have been|be|read) [0-9.]+(?! (?:to|and|or))"),
     ("ask_page",

@@ -84,7 +84,7 @@ def lamps(view: Tokens, vocabulary: Vocabulary) -> list[Claim]:
         view = view.without([told_before.span()])
     around = emitters(view.folded, vocabulary)
     numbered = [(e.start, e.end) for e in around if _is_numbered(view, e)]
-    events = _events(view.without(numbered))
+    events = _events(view.without(numbered), vocabulary)
     shown = _observations(view, events, around, vocabulary)
     if told_before:
         shown = [_after(claim, told_before.end()) for claim in shown]
@@ -108,9 +108,9 @@ def _after(claim: Claim, told: int) -> Claim:
     return replace(claim, item=claim.item.model_copy(update={"before_reset": False}))
 
 
-def _events(view: Tokens) -> list[_Event]:
+def _events(view: Tokens, vocabulary: Vocabulary) -> list[_Event]:
     shown = []
-    for code in codes(view):
+    for code in codes(view, vocabulary.codes):
         state = "no_code" if code.absent else "display"
         slots = {"state": state} | ({"code": code.code} if code.code else {})
         shown.append(_Event(code.start, code.end, slots))
