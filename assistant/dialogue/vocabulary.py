@@ -34,6 +34,12 @@ def vocabulary(view: View) -> Vocabulary:
             if isinstance(row.item, LookCheck | BandCheck | SupplyCheck | BusCheck)
             and (row.unit_match == "confirmed" or row.pack_kind != "maker")
         ),
+        options=tuple(
+            (row.gid, row.item.options)
+            for row in force.checks
+            if isinstance(row.item, LookCheck)
+            and (row.unit_match == "confirmed" or row.pack_kind != "maker")
+        ),
         labels=_names(lamp.label for lamp in lamps),
         boards=_names(lamp.board for lamp in lamps),
         colours=_names(lamp.colour for lamp in lamps),

@@ -167,15 +167,46 @@ def _observations(
             kept[-1] = (_Event(kept[-1][0].start, event.end, {}), kept[-1][1] | slots)
             continue
         kept.append((event, slots))
+    return _claimed(view, kept, around)
+
+
+def _claimed(
+    view: Tokens, kept: list[tuple[_Event, dict[str, Any]]], around: list[Emitter]
+) -> list[Claim]:
     claims: list[Claim] = []
     since = False
     for event, slots in kept:
         before = _before_reset(view, event, since=since)
         since = since or before is True
-        observation = Observation(**_settled(slots))
-        fact = LampFact(observation=observation, before_reset=before)
-        claims.append(Claim(event.start, event.end, fact))
+        for each in (slots, *_alike(view, event, slots, around)):
+            observation = Observation(**_settled(each))
+            fact = LampFact(observation=observation, before_reset=before)
+            claims.append(Claim(event.start, event.end, fact))
     return claims
+
+
+def _alike(
+    view: Tokens, event: _Event, slots: dict[str, Any], around: list[Emitter]
+) -> list[dict[str, Any]]:
+    """Return the slots of the other lamps that do the same: "H2 and H3 both flash"."""
+    found: list[dict[str, Any]] = []
+    named = [
+        e for e in around if e.end <= event.start and e.kind in ("label", "colour")
+    ]
+    for kind in ("label", "colour"):
+        row = [e for e in named if e.kind == kind]
+        while len(row) > 1 and _JOINED.fullmatch(
+            view.folded[row[-2].end : row[-1].start]
+        ):
+            row.pop()
+            found.append(slots | {kind: row[-1].values})
+        if found:
+            break
+    return found
+
+
+_JOINED = re.compile(r" (?:lamp |light |led )?(?:and|,|, and|\+|&)(?: the)? ")
+"""What stands between two lamps that are named together."""
 
 
 def _settled(slots: dict[str, Any]) -> dict[str, Any]:
