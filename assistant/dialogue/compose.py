@@ -17,7 +17,7 @@ from assistant.dialogue.danger import refuse, stop
 from assistant.dialogue.diagnosing import Diagnosis
 from assistant.dialogue.sections import checks, lamps, passages, said, times
 from assistant.dialogue.view import View
-from assistant.jobs.events import CheckDone
+from assistant.jobs.events import CheckDone, Said
 
 
 def compose(view: View) -> Answer:
@@ -40,7 +40,6 @@ def _work(view: View) -> Answer:
     causes = checks.causes(diagnosis)
     statements = [
         *checks.correction_lines(view),
-        *times.first_minute(view),
         *lamps.decode_lines(view),
         *times.wait_lines(view),
         *times.stop_lines(view),
@@ -49,9 +48,10 @@ def _work(view: View) -> Answer:
         *_asked_for(view, diagnosis),
         *_for_others(view, diagnosis),
     ]
-    grounded = bool(statements or causes or check or question)
+    known = bool(statements or causes or check or question)
+    grounded = known and _understood(view)
     passages = tuple(_passages(view, grounded=grounded))
-    statements.extend(passages)
+    statements = [*times.first_minute(view), *statements, *passages]
     status = _status(view, question, locked=locked, grounded=grounded or bool(passages))
     if status == "not_found":
         statements.extend(_nothing(view))
@@ -68,6 +68,14 @@ def _work(view: View) -> Answer:
         verdicts=checks.verdicts(view, new_results),
         cautions=cautions(view, check, passages),
     )
+
+
+def _understood(view: View) -> bool:
+    """Say whether the turn told or asked anything but words to search for."""
+    words = view.state.words
+    if not isinstance(words, Said):
+        return True
+    return bool(words.facts or words.acts)
 
 
 def _locked(view: View) -> bool:

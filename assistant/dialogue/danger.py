@@ -10,7 +10,7 @@ from assistant.dialogue.answer import (
     CautionShown,
     Statement,
 )
-from assistant.dialogue.safety import REFUSALS, STOP_LIST
+from assistant.dialogue.safety import REFUSALS, REFUSED, STOP_LIST
 from assistant.dialogue.sections import said
 from assistant.dialogue.view import View
 from assistant.facts import BypassFact, HazardFact
@@ -72,7 +72,7 @@ def refuse(view: View) -> Answer | None:
             refusal = REFUSALS[fact.act]
             statements.append(_own_rule(refusal.why))
             statements.append(_own_rule(f"Instead: {refusal.instead}"))
-            cautions.append(CautionShown(text=refusal.why, basis=refusal.basis))
+            cautions.append(CautionShown(text=REFUSED, basis=refusal.basis))
     return Answer(
         job=view.state.job,
         status="refused",
