@@ -53,7 +53,8 @@ def _work(view: View) -> Answer:
     passages = tuple(_passages(view, grounded=grounded))
     statements = [*times.first_minute(view), *statements, *passages]
     status = _status(view, question, locked=locked, grounded=grounded or bool(passages))
-    if status == "not_found":
+    unanswered = not _understood(view) and not passages
+    if status == "not_found" or unanswered:
         statements.extend(_nothing(view))
     return Answer(
         job=view.state.job,
