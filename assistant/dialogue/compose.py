@@ -31,6 +31,18 @@ def compose(view: View) -> Answer:
     return _work(view)
 
 
+def wants_literature(view: View) -> bool:
+    """Say whether the turn needs a search: rules and results do not answer it.
+
+    A decoded row brings its own page; a search beside it would add nothing.
+    """
+    decoded = view.match is not None and bool(view.match.candidates)
+    asked = bool({"ask_page", "ask_meaning"} & set(view.acts))
+    if not _understood(view) or (asked and not decoded):
+        return True
+    return compose(view).status == "not_found"
+
+
 def _work(view: View) -> Answer:
     diagnosis = Diagnosis(view)
     locked = _locked(view)

@@ -6,6 +6,7 @@ from collections import deque
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import datetime
+from typing import Protocol
 
 from assistant.clock import Clock
 from assistant.dialogue.answer import Answer
@@ -38,13 +39,20 @@ from assistant.jobs.events import (
 from assistant.jobs.fold import JobState
 from assistant.jobs.store import JobStore
 from assistant.language.understand import understand
-from assistant.library.search import Search
 from assistant.library.store import LibraryStore
-from assistant.library.types import Document
+from assistant.library.types import Document, Match, SearchResult
 from assistant.record import Role
 from assistant.rules.applicability import Plate
 
 HITS_KEPT = 6
+
+
+class Searcher(Protocol):
+    """What a session asks of a search."""
+
+    def search(self, query: str, *, match: Match, limit: int) -> SearchResult:
+        """Find the passages that answer a question."""
+        ...
 
 
 class Session:
@@ -55,7 +63,7 @@ class Session:
     jobs : JobStore
     library : LibraryStore or None
         None when there is none; only the stop list and the refusals answer then.
-    search : Search or None
+    search : Searcher or None
     clock : Clock
     utc_offset_minutes : int
         Of the place, for times of day in words.
@@ -68,7 +76,7 @@ class Session:
         *,
         jobs: JobStore,
         library: LibraryStore | None,
-        search: Search | None,
+        search: Searcher | None,
         clock: Clock,
         utc_offset_minutes: int = 0,
         problem: LibraryError | None = None,

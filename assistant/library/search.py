@@ -8,7 +8,7 @@ anything was found.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 
 from assistant.errors import InputError, LibraryError
 from assistant.library.asked import Asked, asked
@@ -27,11 +27,8 @@ from assistant.library.lookup import Found, Lookup
 from assistant.library.named import without_models
 from assistant.library.store import EMBED_AGAIN, LibraryStore, mismatch
 from assistant.library.superseded import superseded
-from assistant.library.types import Document, Hit, SearchResult
+from assistant.library.types import Document, Hit, Match, SearchResult
 from assistant.library.vectors import VectorIndex
-
-Match = Callable[[Document], str]
-"""Whether a document applies to the unit: confirmed, possible or excluded."""
 
 NEAR = 3
 """How many near misses are kept for `--why`."""
