@@ -109,3 +109,9 @@ def test_bridging_a_sensor_is_an_unsafe_wish(text: str) -> None:
     kinds = {fact.kind for fact in understand(text, now=NOW).facts}
 
     assert "bypass" in kinds
+
+
+def test_a_role_alone_between_two_breaks_says_who_is_there() -> None:
+    understood = understand("VET-O50, technician. amber flashes four times", now=NOW)
+
+    assert "technician" in [getattr(fact, "role", "") for fact in understood.facts]
