@@ -36,7 +36,7 @@ from assistant.jobs.events import (
     Parked,
     TimerChanged,
 )
-from assistant.jobs.fold import JobState
+from assistant.jobs.fold import JobState, fold_all
 from assistant.jobs.store import JobStore
 from assistant.language.understand import understand
 from assistant.library.store import LibraryStore
@@ -88,6 +88,7 @@ class Session:
         self._offset = utc_offset_minutes
         self._problem = problem
         self._open: dict[str, Situation] = {}
+        self._heads: dict[str, str] = {}
         self.knowledge = knowledge_of(library)
 
     # -- jobs ------------------------------------------------------------------
@@ -197,11 +198,12 @@ class Session:
     # -- the engine room -------------------------------------------------------
 
     def _situation(self, job: str) -> Situation:
-        if job not in self._open:
-            situation = Situation(state=JobState(), knowledge=self.knowledge)
-            for event in self._jobs.events(job):
-                situation, _ = step(situation, event)
-            self._open[job] = Situation(state=situation.state, knowledge=self.knowledge)
+        """Return the job as it stands, read again where it was written elsewhere."""
+        head = self._jobs.head(job)
+        if self._heads.get(job) != head:
+            state = fold_all(self._jobs.events(job))
+            self._open[job] = Situation(state=state, knowledge=self.knowledge)
+            self._heads[job] = head
         return self._open[job]
 
     def _append(
@@ -211,15 +213,17 @@ class Session:
         situation = (
             Situation(state=JobState(), knowledge=self.knowledge)
             if isinstance(body, Opened)
-            else self._situation(job)
+            else self._open.get(job) or self._situation(job)
         )
         event: Event = self._jobs.append(
             job, body, noted=noted, event_id=self._clock.new_id()
         )
         self._open[job], effects = step(situation, event)
+        self._heads[job] = self._jobs.head(job)
         return self._open[job], effects
 
     def _turn(self, job: str, body: Body, noted: datetime) -> Answer:
+        self._situation(job)  # as it stands now, whoever wrote last
         waiting: deque[Body] = deque([body])
         answer: Answer | None = None
         while waiting:
@@ -241,7 +245,7 @@ class Session:
     def _found(self, job: str, query: str) -> Found:
         if self._search is None:
             return Found(query=query, reason="there is no library")
-        plate = self._situation(job).state.plate
+        plate = self._open[job].state.plate
         matches = self.knowledge.document_match(plate)
 
         def match(document: Document) -> str:
