@@ -168,7 +168,9 @@ def fit_verdict(
             -(share * fit).mean()
         ) + penalty, slope + 2 * ridge * weights * bound
 
-    return np.asarray(minimize(loss, np.zeros(len(VERDICT)), jac=True).x) * free
+    fitted: Array = np.asarray(minimize(loss, np.zeros(len(VERDICT)), jac=True).x)
+    kept: Array = fitted * free
+    return kept
 
 
 def ranks(samples: Sequence[Sample], weights: Array) -> Array:

@@ -113,7 +113,11 @@ def build(folder: Path, samples: Path = SAMPLES) -> tuple[LibraryStore, Encoder]
     assert encoder is not None
     counter = TokenCounter(find_model_folder(places) / TOKENIZER)
     store = LibraryStore.open(folder, create=True)
-    options = Options(add_pack=lambda pack: take_pack(pack, store) and None)
+
+    def put(pack: Path) -> None:
+        take_pack(pack, store)
+
+    options = Options(add_pack=put)
     parts = [samples / "literature", samples / "packs"]
     list(add(parts, store, count=counter.count, options=options))
     list(embed_missing(store, encoder))
@@ -261,7 +265,7 @@ def misses(questions: Sequence[Question], outcomes: Mapping[str, Outcome]) -> st
 
 def main() -> None:
     """Measure and print."""
-    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])  # type: ignore[union-attr]
+    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     parser.add_argument("--misses", action="store_true", help="list what went wrong")
     args = parser.parse_args()
     questions = read_questions()

@@ -7,6 +7,7 @@ import sqlite3
 from collections.abc import Mapping, Sequence
 
 import numpy as np
+from numpy.typing import NDArray
 
 from assistant.library.encoder import Encoder
 from assistant.library.store import LibraryStore
@@ -35,7 +36,9 @@ class Simple:
         ]
         self._encoder = encoder
         known = dict(zip(*_rows(store, encoder), strict=True))
-        self._matrix = np.stack([known[each.id] for each in self._passages])
+        self._matrix: NDArray[np.float32] = np.stack(
+            [known[each.id] for each in self._passages]
+        )
         self._words = sqlite3.connect(":memory:")
         self._words.execute(
             "CREATE VIRTUAL TABLE words USING fts5 (body, tokenize='porter unicode61')"
@@ -100,7 +103,9 @@ class Simple:
         return list(pages.items())
 
 
-def _rows(store: LibraryStore, encoder: Encoder) -> tuple[list[int], list[object]]:
+def _rows(
+    store: LibraryStore, encoder: Encoder
+) -> tuple[list[int], list[NDArray[np.float32]]]:
     ids, matrix = store.vectors(encoder.model_hash)
     return ids.tolist(), list(matrix)
 
