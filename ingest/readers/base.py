@@ -41,6 +41,30 @@ class Prominent:
 
 
 @dataclass(frozen=True, slots=True)
+class RawRow:
+    """One row of a ruled table."""
+
+    line: int
+    """The line of the page's text that it is, from 0: its cells, two spaces apart."""
+    cells: tuple[str, ...]
+    """One a column; what a merged cell says is carried to every row it covers."""
+
+
+@dataclass(frozen=True, slots=True)
+class RawTable:
+    """A table whose cells the page's rules, fills or bands part."""
+
+    rows: tuple[RawRow, ...]
+    """Its rows in order, header rows first."""
+    headers: int
+    """How many of them name the columns."""
+    columns: tuple[float, ...] = ()
+    """Left edge of each column and the right edge of the last, in points."""
+    open_top: bool = False
+    """It begins the page's text: it may go on from the page before."""
+
+
+@dataclass(frozen=True, slots=True)
 class RawPage:
     """One page as the reader found it, before any cleaning."""
 
@@ -54,6 +78,7 @@ class RawPage:
     drawn: bool = False
     """Pictures or drawings stand on it; only looked for where text is scarce."""
     prominent: tuple[Prominent, ...] = ()
+    tables: tuple[RawTable, ...] = ()
 
 
 Read = FileFacts | RawPage

@@ -10,7 +10,7 @@ from dataclasses import asdict
 from typing import Any
 
 from assistant.errors import InputError
-from ingest.readers.base import FileFacts, Prominent, RawPage, Read
+from ingest.readers.base import FileFacts, Prominent, RawPage, RawRow, RawTable, Read
 
 END = b'{"end":true}\n'
 
@@ -53,4 +53,14 @@ def _facts(fields: dict[str, Any]) -> FileFacts:
 
 def _page(fields: dict[str, Any]) -> RawPage:
     prominent = tuple(Prominent(**line) for line in fields.pop("prominent"))
-    return RawPage(prominent=prominent, **fields)
+    tables = tuple(_table(table) for table in fields.pop("tables"))
+    return RawPage(prominent=prominent, tables=tables, **fields)
+
+
+def _table(fields: dict[str, Any]) -> RawTable:
+    rows = tuple(
+        RawRow(int(row["line"]), tuple(map(str, row["cells"])))
+        for row in fields.pop("rows")
+    )
+    columns = tuple(map(float, fields.pop("columns")))
+    return RawTable(rows=rows, columns=columns, **fields)
