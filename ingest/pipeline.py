@@ -1,7 +1,8 @@
 """From paths to a library: look, read, assemble, store, one document at a time.
 
-Each document is one transaction; whoever stops listening stops the work between
-two pages, and the library holds every document up to there.
+The next files are read meanwhile, and stored in their turn. Each document is one
+transaction; whoever stops listening stops the work between two pages, and the
+library holds every document up to there.
 """
 
 from __future__ import annotations
@@ -20,15 +21,17 @@ from assistant.errors import (
 )
 from assistant.library.types import Document, Page, PageStatus
 from ingest.assemble import Prepared, prepare
-from ingest.collect import Candidate, Refusal, collect
+from ingest.collect import Candidate, Collected, Refusal, collect
 from ingest.plan import ORIGIN, Action, Hashed, Step, Store, decide, look
-from ingest.progress import Progress
-from ingest.readers.base import FileFacts, RawPage
-from ingest.readers.isolation import read_file
+from ingest.progress import Pace, Progress
+from ingest.readers.ahead import WORKERS, Ahead
+from ingest.readers.base import FileFacts, LockedError, RawPage, Read
+from ingest.readers.isolation import Reading
 from ingest.readers.limits import Limits
 
 WARN_SHARE = 0.2
 WARN_PAGES = 10
+_READ = (Action.ADD, Action.REPLACE)
 _TEXTLESS = (PageStatus.PICTURE, PageStatus.UNREADABLE)
 
 
@@ -66,6 +69,10 @@ class Options:
 
     password: str | None = None
     """Tried on every encrypted file."""
+    ask_password: Callable[[str], str | None] | None = None
+    """Asked, with its path, about a file that is locked; None leaves it out."""
+    workers: int = WORKERS
+    """Files read at a time."""
     limits: Limits = field(default_factory=Limits)
     add_pack: Callable[[Path], None] | None = None
     """Takes in a rule pack's folder, or raises; without it packs are refused."""
@@ -108,7 +115,11 @@ def add(
         The library cannot be written.
     """
     run = _Run(store, count, options or Options())
-    found = collect(paths, leave_out=getattr(store, "folder", None))
+    with collect(paths, leave_out=getattr(store, "folder", None)) as found:
+        yield from _take_in(found, run)
+
+
+def _take_in(found: Collected, run: _Run) -> Iterator[Progress | Ingested]:
     run.result.refused.extend(found.refused)
     hashed: list[Hashed] = []
     for done, each in enumerate(look(found.files), start=1):
@@ -119,10 +130,14 @@ def add(
             run.result.refused.append(each)
             note = each.path
         yield Progress("look", done, len(found.files), note)
-    steps = decide(hashed, store)
-    for done, step in enumerate(steps, start=1):
-        yield from run.take(step)
-        yield Progress("store", done, len(steps), step.path)
+    steps = decide(hashed, run.store)
+    run.read_ahead(steps)
+    try:
+        for done, step in enumerate(steps, start=1):
+            yield from run.take(step)
+            yield Progress("store", done, len(steps), step.path, run.pace.tally())
+    finally:
+        run.stop()
     for done, folder in enumerate(found.packs, start=1):
         run.take_pack(folder)
         yield Progress("packs", done, len(found.packs), folder.name)
@@ -139,16 +154,45 @@ class _Run:
         self.count = count
         self.options = options
         self.result = Ingested()
+        self.pace = Pace([])
+        self.ahead = Ahead([])
+        self.turns: dict[str, int] = {}
+
+    def read_ahead(self, steps: Sequence[Step]) -> None:
+        """Begin to read what the steps will want read, in their order."""
+        wanted = {
+            step.sha256: (step, step.candidate)
+            for step in steps
+            if step.action in _READ and step.candidate is not None
+        }
+        self.turns = {name: turn for turn, name in enumerate(wanted)}
+        self.pace = Pace([_size(found.file) for _, found in wanted.values()])
+        readings = [
+            self._reading(step, found, self.options.password)
+            for step, found in wanted.values()
+        ]
+        self.ahead = Ahead(readings, self.options.workers)
+
+    def stop(self) -> None:
+        """End all reading."""
+        self.ahead.stop()
+
+    def _reading(
+        self, step: Step, candidate: Candidate, password: str | None
+    ) -> Reading:
+        limits = self.options.limits
+        return Reading(candidate.file, step.reader, password=password, limits=limits)
 
     def take(self, step: Step) -> Iterator[Progress]:
         """Do one step; a file's own fault is noted, the library's is raised."""
-        if step.action in {Action.ADD, Action.REPLACE}:
+        if step.action in _READ:
             try:
                 yield from self._read(step)
             except LibraryError:
                 raise
             except FaultleafError as error:
                 self.result.refused.append(Refusal.of(step.path, error))
+                self.pace.document(self.turns[step.sha256])
         elif step.action is Action.DUPLICATE:
             self.result.duplicates.append(f"{step.path}: {step.note}")
         else:
@@ -169,9 +213,11 @@ class _Run:
     def _settle(self, step: Step) -> None:
         """Note the place of content that the library already holds."""
         renamed = step.action is Action.RENAME
-        with self.store.transaction():
-            if renamed:
+        if renamed:
+            with self.store.transaction():
                 self.store.rename(step.sha256, step.path)
+                self._note_origin(step)
+        else:
             self._note_origin(step)
         done = self.result.renamed if renamed else self.result.unchanged
         done.append(step.path)
@@ -181,24 +227,35 @@ class _Run:
             return
         facts: FileFacts | None = None
         raw: list[RawPage] = []
-        for item in self._items(step, step.candidate):
+        turn = self.turns[step.sha256]
+        for item in self._items(step, step.candidate, self.ahead.items(turn)):
             if isinstance(item, FileFacts):
                 facts = item
+                self.pace.open(turn, facts.pages)
             else:
                 raw.append(item)
-            pages = facts.pages if facts else 0
-            yield Progress("read", len(raw), pages, step.path)
+                self.pace.page()
+            pages, tally = facts.pages if facts else 0, self.pace.tally()
+            yield Progress("read", len(raw), pages, step.path, tally)
         if facts is None:
             raise InputError(f"{step.path}: the reader gave nothing")
         self._store(step, prepare(step.sha256, step.path, facts, raw, self.count))
 
-    def _items(self, step: Step, candidate: Candidate) -> Iterator[FileFacts | RawPage]:
-        return read_file(
-            candidate.file,
-            step.reader,
-            password=self.options.password,
-            limits=self.options.limits,
-        )
+    def _items(
+        self, step: Step, candidate: Candidate, items: Iterator[Read]
+    ) -> Iterator[Read]:
+        """Give what is read; where a file is locked, ask until it opens."""
+        while True:
+            try:
+                yield from items
+            except LockedError:
+                ask = self.options.ask_password
+                password = ask(step.path) if ask else None
+                if not password:
+                    raise
+                items = self._reading(step, candidate, password).items()
+            else:
+                return
 
     def _store(self, step: Step, ready: Prepared) -> None:
         document = ready.document
@@ -222,11 +279,24 @@ class _Run:
         done.append(document.path)
         self.result.pages.update(page.status for page in ready.pages)
         self.result.passages += len(ready.passages)
+        self.pace.document(self.turns[step.sha256], len(ready.passages))
+        if step.note:
+            self.result.warnings.append(f"{document.path}: {step.note}")
         self.result.warnings.extend(textless_warning(document.path, ready.pages))
 
     def _note_origin(self, step: Step) -> None:
-        if step.candidate is not None:
-            self.store.put_note(ORIGIN + step.sha256, step.candidate.origin)
+        if step.candidate is None:
+            return
+        key, origin = ORIGIN + step.sha256, step.candidate.origin
+        if self.store.note(key) != origin:
+            self.store.put_note(key, origin)
+
+
+def _size(file: Path) -> int:
+    try:
+        return file.stat().st_size
+    except OSError:
+        return 0  # gone since it was looked at; its reading says so
 
 
 def _same_title(one: Document, other: Document) -> bool:

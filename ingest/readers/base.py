@@ -10,10 +10,16 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+from assistant.errors import InputError
+
 MAX_FILE_BYTES = 200_000_000
 MAX_PAGES = 3_000
 MAX_PAGE_CHARACTERS = 5_000_000
 MAX_FILE_CHARACTERS = 50_000_000
+
+
+class LockedError(InputError):
+    """The file is encrypted, and no password or a wrong one was given."""
 
 
 @dataclass(frozen=True, slots=True)
