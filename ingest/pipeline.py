@@ -8,7 +8,7 @@ library holds every document up to there.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Generator, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
@@ -84,7 +84,7 @@ def add(
     *,
     count: Callable[[str], int],
     options: Options | None = None,
-) -> Iterator[Progress | Ingested]:
+) -> Generator[Progress | Ingested, None, None]:
     """Take files and folders into the library.
 
     Content that is known is left alone, a moved file gets its new path, a changed
@@ -119,7 +119,7 @@ def add(
         yield from _take_in(found, run)
 
 
-def _take_in(found: Collected, run: _Run) -> Iterator[Progress | Ingested]:
+def _take_in(found: Collected, run: _Run) -> Generator[Progress | Ingested, None, None]:
     run.result.refused.extend(found.refused)
     hashed: list[Hashed] = []
     for done, each in enumerate(look(found.files), start=1):

@@ -2,26 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import closing, contextmanager
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from assistant.clock import SystemClock
 from assistant.errors import FaultleafError
 from assistant.settings import Settings
 from tui.plain.console import Console
+from tui.plain.pace import PaceLine
 
 if TYPE_CHECKING:
     from assistant.library.store import LibraryStore
     from ingest.pipeline import Ingested
     from ingest.progress import Progress
 
-STAGES = {
-    "look": "looking at files",
-    "read": "reading pages",
-    "store": "storing documents",
-    "packs": "proving rule packs",
-    "embed": "embedding",
-}
+STOPPED = (
+    "what was stored stays and can be searched; the same command goes on from there"
+)
 
 
 def add_paths(
@@ -49,13 +49,48 @@ def add_paths(
         proved = take_pack(folder, store)
         warnings.extend(str(each) for each in proved.warnings)
 
-    options = Options(password=password, add_pack=taking)
-    for step in add(paths, store, count=token_counter(settings), options=options):
-        if isinstance(step, Ingested):
-            step.warnings.extend(warnings)
-            return step
-        draw(step, console)
+    options = Options(
+        password=password,
+        ask_password=partial(ask_password, console) if _asks(console) else None,
+        add_pack=taking,
+    )
+    steps = add(paths, store, count=token_counter(settings), options=options)
+    pace = PaceLine(SystemClock())
+    with told_when_stopped(console), closing(steps):
+        for step in steps:
+            if isinstance(step, Ingested):
+                step.warnings.extend(warnings)
+                return step
+            console.progress(pace.line(step), last=_ends(step))
     raise FaultleafError("adding ended without a result")
+
+
+def ask_password(console: Console, path: str) -> str | None:
+    """Ask a person for a file's password, unseen; None when they give none."""
+    from getpass import getpass
+
+    console.talk(f"{path} is encrypted; Enter alone leaves it out")
+    return getpass("password: ") or None
+
+
+def _asks(console: Console) -> bool:
+    """Whether a person sits there who can be asked while data goes elsewhere."""
+    return console.source.isatty() and console.err.isatty()
+
+
+@contextmanager
+def told_when_stopped(console: Console) -> Iterator[None]:
+    """Say what Ctrl-C leaves behind."""
+    try:
+        yield
+    except KeyboardInterrupt:
+        console.talk(STOPPED)
+        raise
+
+
+def _ends(step: Progress) -> bool:
+    """Whether the line stands: documents and pages share one to their end."""
+    return step.finished and step.stage != "read"
 
 
 def token_counter(settings: Settings) -> Callable[[str], int]:
@@ -70,11 +105,3 @@ def token_counter(settings: Settings) -> Callable[[str], int]:
     from assistant.library.tokens import TokenCounter
 
     return TokenCounter(find_model_folder(settings) / TOKENIZER).count
-
-
-def draw(step: Progress, console: Console) -> None:
-    """Draw one step of long work."""
-    stage = STAGES.get(step.stage, step.stage)
-    console.progress(
-        f"{stage}: {step.done} of {step.total} {step.note}".rstrip(), last=step.finished
-    )
