@@ -12,7 +12,7 @@ from typing import Protocol
 from assistant.errors import InputError
 from assistant.library.types import Document, Page, Passage, TableRow
 from ingest.collect import Candidate, Collected, Refusal, file_hash
-from ingest.readers.sniff import reader_of
+from ingest.readers.sniff import misnamed, reader_of
 
 ORIGIN = "origin:"
 """Start of the note that keeps where a document's file lies."""
@@ -91,15 +91,20 @@ class Hashed:
     sha256: str
     reader: str
 
+    @property
+    def note(self) -> str:
+        """What is said where the file is not what its name says."""
+        return misnamed(self.reader, self.candidate.name)
+
 
 def look(files: Iterable[Candidate]) -> Iterator[Hashed | Refusal]:
     """Identify file after file, refusing what is plainly not to be read."""
     for candidate in files:
         try:
-            reader = reader_of(candidate.file)
+            reader = reader_of(candidate.file, candidate.name)
             yield Hashed(candidate, file_hash(candidate.file), reader)
         except InputError as error:
-            yield Refusal.of(candidate.path, error)
+            yield Refusal.of(candidate.path, error, candidate)
         except OSError as error:
             reason = f"{candidate.path}: cannot be read ({error.strerror})"
             yield Refusal(candidate.path, reason, "check the file's permissions")
@@ -194,19 +199,28 @@ class _Planner:
                     file.sha256,
                     file.reader,
                     before,
+                    file.note,
                 )
         # Content that only moved elsewhere in this run is not replaced.
         if before is None or before.sha256 in self.here.values():
             path = candidate.path
-            return Step(Action.ADD, path, candidate, file.sha256, file.reader)
+            return Step(
+                Action.ADD, path, candidate, file.sha256, file.reader, note=file.note
+            )
         return Step(
-            Action.REPLACE, before.path, candidate, file.sha256, file.reader, before
+            Action.REPLACE,
+            before.path,
+            candidate,
+            file.sha256,
+            file.reader,
+            before,
+            file.note,
         )
 
     def _free_path(self, file: Hashed) -> str:
         """Return the path with as many folders before it as make it its own."""
         path = PurePosixPath(file.candidate.path)
-        above = file.candidate.file.resolve().parents[len(path.parts) - 1 :]
+        above = file.candidate.where.parents[len(path.parts) - 1 :]
         for folder in above:
             if str(path) not in self.by_path:
                 return str(path)

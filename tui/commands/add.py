@@ -28,7 +28,11 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.formatter_class = argparse.RawDescriptionHelpFormatter
     parser.epilog = EPILOG
     parser.add_argument(
-        "paths", nargs="+", type=Path, metavar="PATH", help="PDF, text, folder or pack"
+        "paths",
+        nargs="+",
+        type=Path,
+        metavar="PATH",
+        help="PDF, text, web page, table, archive, folder or pack",
     )
     parser.add_argument(
         "--plan", action="store_true", help="say what would be done, and do nothing"
@@ -110,8 +114,11 @@ def _plan(args: argparse.Namespace, console: Console) -> int:
         # Without a library yet, the plan is made against an empty one.
         there = (folder / FILE).exists()
         where = folder if there else Path(empty)
-        with LibraryStore.open(where, create=not there, read_only=there) as store:
-            steps = plan(collect(args.paths, leave_out=folder), store)
+        with (
+            LibraryStore.open(where, create=not there, read_only=there) as store,
+            collect(args.paths, leave_out=folder) as found,
+        ):
+            steps = plan(found, store)
     if console.json:
         console.document({"plan": [_step_fields(step) for step in steps]})
     else:
