@@ -1,0 +1,121 @@
+"""All tables of one page that rules or fills part."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Sequence
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from ingest.grids.bands import is_strip, lattices, stacks
+from ingest.grids.build import build, middle
+from ingest.grids.edges import TOLERANCE, Group, edges, groups, snapped
+from ingest.grids.lattice import Lattice, lattice
+from ingest.grids.model import Box, Style, Table
+
+if TYPE_CHECKING:
+    from ingest.readers.geometry import Shapes, Word
+
+MOST_PARTS = 4
+"""Tables that one grid may hold side by side."""
+
+
+def find_tables(shapes: Shapes) -> tuple[Table, ...]:
+    """Return the tables of a page, from the top, then from the left.
+
+    Words that no rule and no fill parts make no table: they stay lines.
+
+    Parameters
+    ----------
+    shapes : Shapes
+        What stands on the page, upright.
+    """
+    if not shapes.rules or not shapes.words:
+        return ()
+    known = frozenset(word.text.lower().strip(".,;:()") for word in shapes.words)
+    touching = groups(*edges(shapes.rules))
+    strips = [group for group in touching if is_strip(group)]
+    found: list[Table] = []
+    for group in touching:
+        if not is_strip(group):
+            found += _ruled(group, shapes, known)
+    for stack in stacks(strips):
+        style = Style.BANDS if stack.drawn else Style.ZEBRA
+        for grid in lattices(stack, shapes.words):
+            found += _built(grid, shapes, style, known)
+    return tuple(_outermost(sorted(found, key=lambda t: (t.box.top, t.box.x0))))
+
+
+def _outermost(tables: Sequence[Table]) -> list[Table]:
+    """Leave out tables that stand inside another one."""
+    kept: list[Table] = []
+    for table in sorted(tables, key=lambda t: -len(t.rows) * len(t.columns)):
+        x = (table.box.x0 + table.box.x1) / 2
+        y = (table.box.top + table.box.bottom) / 2
+        if not any(_holds(other.box, x, y) for other in kept):
+            kept.append(table)
+    return sorted(kept, key=lambda t: (t.box.top, t.box.x0))
+
+
+def _holds(box: Box, x: float, y: float) -> bool:
+    return box.x0 <= x <= box.x1 and box.top <= y <= box.bottom
+
+
+def _ruled(group: Group, shapes: Shapes, known: Collection[str]) -> list[Table]:
+    """Return the tables of edges that cross, open sides closed."""
+    xs = snapped({edge.at for edge in group.down} | {group.left, group.right})
+    ys = snapped({edge.at for edge in group.across} | {group.top, group.bottom})
+    if min(len(xs), len(ys)) <= 1:
+        return []
+    grid = lattice(xs, ys, group.across, group.down)
+    style = Style.RULED if _closed(group) else Style.OPEN
+    if not group.drawn:
+        style = Style.ZEBRA
+    return _built(grid, shapes, style, known)
+
+
+def _closed(group: Group) -> bool:
+    """Whether edges run along all four sides."""
+    if not group.across or not group.down:
+        return False
+    return (
+        group.down[0].at - group.left <= TOLERANCE
+        and group.right - group.down[-1].at <= TOLERANCE
+        and group.across[0].at - group.top <= TOLERANCE
+        and group.bottom - group.across[-1].at <= TOLERANCE
+    )
+
+
+def _built(
+    grid: Lattice, shapes: Shapes, style: Style, known: Collection[str]
+) -> list[Table]:
+    box = Box(grid.xs[0], grid.ys[0], grid.xs[-1], grid.ys[-1])
+    words: list[Word] = [w for w in shapes.words if _holds(box, *middle(w))]
+    table = build(grid, words, shapes.fills, style, known)
+    return [] if table is None else _side_by_side(table)
+
+
+def _side_by_side(table: Table) -> list[Table]:
+    """Part a grid whose column names repeat into the tables that it holds."""
+    count = len(table.names)
+    for parts in range(MOST_PARTS, 1, -1):
+        step, rest = divmod(count, parts)
+        if rest or step <= 1 or len(set(table.names[:step])) == 1:
+            continue
+        if table.names[:step] * parts == table.names and all(table.names):
+            return [_part(table, at, at + step) for at in range(0, count, step)]
+    return [table]
+
+
+def _part(table: Table, first: int, last: int) -> Table:
+    rows = [row[first:last] for row in table.rows]
+    while len(rows) > table.headers and not any(cell.text for cell in rows[-1]):
+        rows.pop()
+    columns = table.columns[first : last + 1]
+    box = Box(columns[0], table.box.top, columns[-1], rows[-1][0].box.bottom)
+    return replace(
+        table,
+        box=box,
+        columns=columns,
+        rows=tuple(rows),
+        names=table.names[first:last],
+    )
