@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_right
+from collections import Counter
 from collections.abc import Collection, Sequence
 from typing import TYPE_CHECKING
 
@@ -16,6 +17,8 @@ if TYPE_CHECKING:
 
 NARROW = 8.0
 """Points: a column without words is a gap between double rules or fills."""
+FILLED = 0.12
+"""Of the cells: with fewer that say something it is a plot, or squared paper."""
 LOW = 6.0
 """Points: the same for a row."""
 
@@ -126,16 +129,15 @@ def _pieces(
 
 
 def _is_table(grid: Lattice, pieces: Sequence[Piece]) -> bool:
-    """Whether words stand in two rows and two columns at least."""
+    """Whether two rows at least have words in two columns or more."""
     told = [piece.region for piece in pieces if piece.text]
-    rows = {region.row for region in told}
     columns = {region.column for region in told}
-    wide = {r.row for r in told if r.column > 0}
+    filled = Counter(row for r in told for row in range(r.row, r.row_end))
+    several = sum(count > 1 for count in filled.values())
     return (
-        min(grid.rows, grid.columns) > 1
-        and min(len(rows), len(columns)) > 1
-        and len(wide) > 1
-        and len(rows) * 3 >= grid.rows
+        min(several, len(columns)) > 1
+        and len(filled) * 3 >= grid.rows
+        and len(told) >= FILLED * len(pieces)
     )
 
 

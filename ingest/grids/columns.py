@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 from statistics import median
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -29,6 +30,8 @@ PHRASE = 0.55
 """Gap between words of one phrase, in heights of the font."""
 FEW = 4
 """Fewer bands may have none that crosses; from here on one may."""
+OVERHANG = 40.0
+"""Points that a heading may begin before its column does."""
 LEAD = 2.0
 """Points that the edge of a column stands before its words."""
 
@@ -78,7 +81,25 @@ def column_edges(
     found += _gutters(spans, found, allowed)
     first = min(x0 for band in words for x0, _ in band)
     inner = sorted(x for x in found if x > first + ALIGNED and left < x < right)
-    return [left, *(x - LEAD for x in inner), right]
+    clear = _free(spans, 0, least=MIN_GAP)
+    return [left, *_cleared([first, *inner], clear), right]
+
+
+def _cleared(starts: Sequence[float], clear: Spans) -> list[float]:
+    """Return an edge before each start but the first, where nothing is written.
+
+    A heading that is wider than its column may begin before it does.
+    """
+    found: list[float] = []
+    for before, x in pairwise(starts):
+        strips = [
+            strip
+            for strip in clear
+            if strip[0] > before and x - OVERHANG <= strip[1] <= x + ALIGNED
+        ]
+        low, high = max(strips, key=lambda strip: strip[1], default=(x - LEAD, x))
+        found.append(high - min(LEAD, (high - low) / 2))
+    return found
 
 
 def _starts(band: Sequence[Sequence[Word]]) -> Iterator[Start]:
@@ -159,7 +180,7 @@ def _filled(spans: Sequence[Spans], low: float, high: float) -> bool:
     return some >= max(FILLED * len(spans), 2)
 
 
-def _free(spans: Sequence[Spans], allowed: int) -> Spans:
+def _free(spans: Sequence[Spans], allowed: int, *, least: float = GUTTER) -> Spans:
     """Return the strips, wide enough, that at most `allowed` bands write in."""
     events: list[tuple[float, int]] = []
     for band in spans:
@@ -169,7 +190,7 @@ def _free(spans: Sequence[Spans], allowed: int) -> Spans:
     depth, since = 0, float("-inf")
     for x, step in sorted(events, key=lambda event: (event[0], -event[1])):
         if step > 0 and depth <= allowed < depth + step:
-            if x - since >= GUTTER and since != float("-inf"):
+            if x - since >= least and since != float("-inf"):
                 found.append((since, x))
         elif step < 0 and depth > allowed >= depth + step:
             since = x

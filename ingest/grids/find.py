@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from ingest.grids.bands import is_strip, lattices, stacks
 from ingest.grids.build import build, middle
-from ingest.grids.edges import TOLERANCE, Group, edges, groups, snapped
+from ingest.grids.edges import TOLERANCE, Edge, Group, edges, groups, snapped
 from ingest.grids.lattice import Lattice, lattice
 from ingest.grids.model import Box, Style, Table
 
@@ -17,6 +17,11 @@ if TYPE_CHECKING:
 
 MOST_PARTS = 4
 """Tables that one grid may hold side by side."""
+
+FRAME = 3
+"""Rules of a kind: with fewer, they are a frame, and fills part the cells."""
+SHORT = 0.2
+"""Of the table: edges of fills that part less of it are marks inside cells."""
 
 
 def find_tables(shapes: Shapes) -> tuple[Table, ...]:
@@ -62,6 +67,10 @@ def _holds(box: Box, x: float, y: float) -> bool:
 
 def _ruled(group: Group, shapes: Shapes, known: Collection[str]) -> list[Table]:
     """Return the tables of edges that cross, open sides closed."""
+    group = Group(
+        _lasting(group.across, group.right - group.left),
+        _lasting(group.down, group.bottom - group.top),
+    )
     xs = snapped({edge.at for edge in group.down} | {group.left, group.right})
     ys = snapped({edge.at for edge in group.across} | {group.top, group.bottom})
     if min(len(xs), len(ys)) <= 1:
@@ -71,6 +80,18 @@ def _ruled(group: Group, shapes: Shapes, known: Collection[str]) -> list[Table]:
     if not group.drawn:
         style = Style.ZEBRA
     return _built(grid, shapes, style, known)
+
+
+def _lasting(lines: Sequence[Edge], length: float) -> list[Edge]:
+    """Leave out edges of small fills in a cell: marked words, lamps, buttons."""
+    drawn = sum(edge.drawn for edge in lines)
+    if drawn < FRAME:
+        return list(lines)
+    reach: dict[float, float] = {}
+    for edge in lines:
+        longer = length if edge.drawn else edge.high - edge.low
+        reach[edge.at] = reach.get(edge.at, 0.0) + longer
+    return [edge for edge in lines if reach[edge.at] >= SHORT * length]
 
 
 def _closed(group: Group) -> bool:
