@@ -9,10 +9,11 @@ from itertools import pairwise
 from statistics import median
 from typing import TYPE_CHECKING
 
-from ingest.grids.build import middle, place
 from ingest.grids.columns import ALIGNED, LEAD, column_edges, crosses, phrases
 from ingest.grids.edges import TOLERANCE, Edge, Group, snapped
 from ingest.grids.lattice import Lattice, lattice
+from ingest.grids.model import Box
+from ingest.grids.spread import Spread, middle, place
 from ingest.grids.wording import lines
 
 if TYPE_CHECKING:
@@ -119,18 +120,21 @@ def _take_parts(found: Sequence[Stack], rest: Iterable[Group]) -> None:
                 break
 
 
-def lattices(stack: Stack, words: Sequence[Word]) -> list[Lattice]:
+def lattices(stack: Stack, words: Spread) -> list[Lattice]:
     """Return the tables that a stack holds, cut at paragraphs between its strips.
 
     Parameters
     ----------
     stack : Stack
         Strips of one width.
-    words : sequence of Word
+    words : Spread
         Of the page.
     """
     ys = snapped({edge.at for edge in stack.across})
-    own = [w for w in words if stack.left <= middle(w)[0] <= stack.right]
+    if len(ys) <= LEAST:
+        return []
+    step = max(low - high for high, low in pairwise(ys))
+    own = words.within(Box(stack.left, ys[0] - step, stack.right, ys[-1] + step))
     found = []
     for part in _unbroken(stack, ys, own):
         made = _table(stack, part, own)
@@ -139,20 +143,9 @@ def lattices(stack: Stack, words: Sequence[Word]) -> list[Lattice]:
     return found
 
 
-def _bands(ys: Sequence[float], words: Sequence[Word]) -> list[list[Word]]:
-    bands: list[list[Word]] = [[] for _ in range(len(ys) - 1)]
-    for word in words:
-        at = place(ys, middle(word)[1])
-        if at >= 0:
-            bands[at].append(word)
-    return bands
-
-
-def _unbroken(
-    stack: Stack, ys: Sequence[float], words: Sequence[Word]
-) -> list[list[float]]:
+def _unbroken(stack: Stack, ys: Sequence[float], words: Spread) -> list[list[float]]:
     parts: list[list[float]] = [[ys[0]]]
-    for at, band in enumerate(_bands(ys, words)):
+    for at, band in enumerate(words.bands(ys)):
         if _breaks(stack, band, ys[at + 1] - ys[at]):
             parts.append([])
         parts[-1].append(ys[at + 1])
@@ -169,7 +162,7 @@ def _breaks(stack: Stack, band: Sequence[Word], height: float) -> bool:
     return long > 1
 
 
-def _table(stack: Stack, ys: Sequence[float], words: Sequence[Word]) -> Lattice | None:
+def _table(stack: Stack, ys: Sequence[float], words: Spread) -> Lattice | None:
     places = list(ys)
     xs = _xs(stack, places, words)
     places = _trimmed(places, xs, words)
@@ -191,8 +184,8 @@ def _table(stack: Stack, ys: Sequence[float], words: Sequence[Word]) -> Lattice 
     return grid
 
 
-def _told(ys: Sequence[float], words: Sequence[Word]) -> list[list[Word]]:
-    return [band for band in _bands(ys, words) if band]
+def _told(ys: Sequence[float], words: Spread) -> list[list[Word]]:
+    return [band for band in words.bands(ys) if band]
 
 
 def _inner_edges(stack: Stack, ys: Sequence[float]) -> list[float]:
@@ -204,16 +197,14 @@ def _inner_edges(stack: Stack, ys: Sequence[float]) -> list[float]:
     ]
 
 
-def _xs(stack: Stack, ys: Sequence[float], words: Sequence[Word]) -> list[float]:
+def _xs(stack: Stack, ys: Sequence[float], words: Spread) -> list[float]:
     edges = _inner_edges(stack, ys)
     if edges:
         return snapped({stack.left, stack.right, *edges})
     return column_edges(_told(ys, words), stack.left, stack.right)
 
 
-def _trimmed(
-    ys: list[float], xs: Sequence[float], words: Sequence[Word]
-) -> list[float]:
+def _trimmed(ys: list[float], xs: Sequence[float], words: Spread) -> list[float]:
     """Leave off first and last bands that hold a heading or a foot line."""
     while len(ys) > LEAST and _outside(ys[:2], xs, words):
         del ys[0]
@@ -222,8 +213,8 @@ def _trimmed(
     return ys
 
 
-def _outside(ys: Sequence[float], xs: Sequence[float], words: Sequence[Word]) -> bool:
-    band = _bands(ys, words)[0]
+def _outside(ys: Sequence[float], xs: Sequence[float], words: Spread) -> bool:
+    band = words.bands(ys)[0]
     if not band:
         return True
     columns = {place(xs, word.x0 + LEAD) for word in band}
@@ -232,15 +223,13 @@ def _outside(ys: Sequence[float], xs: Sequence[float], words: Sequence[Word]) ->
     return len(columns) == 1 and ys[1] - ys[0] > TALL * size * rows
 
 
-def _extended(
-    ys: list[float], xs: Sequence[float], words: Sequence[Word]
-) -> list[float]:
+def _extended(ys: list[float], xs: Sequence[float], words: Spread) -> list[float]:
     """Take in a first or last row that no edge closes, when it keeps the columns."""
     heights = [low - high for high, low in pairwise(ys)]
     step = min(median(heights), 2 * min(heights))
     for edge, outer in ((ys[-1], ys[-1] + step), (ys[0], ys[0] - step)):
         low, high = sorted((edge, outer))
-        row = [w for w in words if low <= middle(w)[1] <= high]
+        row = words.between(low, high)
         if row and _keeps(row, xs, _told(ys, words)):
             ys = sorted([*ys, outer])
     return ys
@@ -265,9 +254,9 @@ def _keeps(
     return hits == len(firsts) and len(firsts) * 2 > columns and len(firsts) > 1
 
 
-def _open_walls(grid: Lattice, words: Sequence[Word]) -> None:
+def _open_walls(grid: Lattice, words: Spread) -> None:
     """Wall off the columns in rows that have no wall, but where words reach over."""
-    bands = _bands(grid.ys, words)
+    bands = words.bands(grid.ys)
     for row, band in enumerate(bands):
         if any(grid.right[row][:-1]):
             continue
@@ -278,9 +267,9 @@ def _open_walls(grid: Lattice, words: Sequence[Word]) -> None:
             grid.below[row] = [True] * grid.columns
 
 
-def _join_groups(grid: Lattice, across: Sequence[Edge], words: Sequence[Word]) -> None:
+def _join_groups(grid: Lattice, across: Sequence[Edge], words: Spread) -> None:
     """Join the cells over a rule that underlines a group of columns."""
-    bands = _bands(grid.ys, words)
+    bands = words.bands(grid.ys)
     full = grid.xs[-1] - grid.xs[0] - 2 * TOLERANCE
     for edge in across:
         row = min(range(len(grid.ys)), key=lambda at: abs(grid.ys[at] - edge.at)) - 1

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from bisect import bisect_right
 from collections import Counter
 from collections.abc import Collection, Sequence
 from typing import TYPE_CHECKING
@@ -10,6 +9,7 @@ from typing import TYPE_CHECKING
 from ingest.grids.headers import Colour, Looks, Piece, column_names, count_headers
 from ingest.grids.lattice import Lattice, Region, regions
 from ingest.grids.model import Box, Cell, Style, Table
+from ingest.grids.spread import middle, place
 from ingest.grids.wording import cell_text
 
 if TYPE_CHECKING:
@@ -21,17 +21,6 @@ FILLED = 0.12
 """Of the cells: with fewer that say something it is a plot, or squared paper."""
 LOW = 6.0
 """Points: the same for a row."""
-
-
-def place(places: Sequence[float], value: float) -> int:
-    """Return the step between two places that a value lies in; -1 outside."""
-    at = bisect_right(places, value) - 1
-    return at if 0 <= at < len(places) - 1 else -1
-
-
-def middle(word: Word) -> tuple[float, float]:
-    """Return the middle of a word."""
-    return (word.x0 + word.x1) / 2, (word.top + word.bottom) / 2
 
 
 def without_gaps(grid: Lattice, words: Sequence[Word]) -> Lattice:

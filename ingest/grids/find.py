@@ -7,13 +7,15 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from ingest.grids.bands import is_strip, lattices, stacks
-from ingest.grids.build import build, middle
+from ingest.grids.build import build
 from ingest.grids.edges import TOLERANCE, Edge, Group, edges, groups, snapped
 from ingest.grids.lattice import Lattice, lattice
 from ingest.grids.model import Box, Style, Table
+from ingest.grids.spread import Spread
+from ingest.grids.uncut import row_cuts
 
 if TYPE_CHECKING:
-    from ingest.readers.geometry import Shapes, Word
+    from ingest.readers.geometry import Shapes
 
 MOST_PARTS = 4
 """Tables that one grid may hold side by side."""
@@ -37,16 +39,17 @@ def find_tables(shapes: Shapes) -> tuple[Table, ...]:
     if not shapes.rules or not shapes.words:
         return ()
     known = frozenset(word.text.lower().strip(".,;:()") for word in shapes.words)
+    spread = Spread(shapes.words)
     touching = groups(*edges(shapes.rules))
     strips = [group for group in touching if is_strip(group)]
     found: list[Table] = []
     for group in touching:
         if not is_strip(group):
-            found += _ruled(group, shapes, known)
+            found += _ruled(group, shapes, spread, known)
     for stack in stacks(strips):
         style = Style.BANDS if stack.drawn else Style.ZEBRA
-        for grid in lattices(stack, shapes.words):
-            found += _built(grid, shapes, style, known)
+        for grid in lattices(stack, spread):
+            found += _built(grid, style, shapes, spread, known)
     return tuple(_outermost(sorted(found, key=lambda t: (t.box.top, t.box.x0))))
 
 
@@ -65,7 +68,9 @@ def _holds(box: Box, x: float, y: float) -> bool:
     return box.x0 <= x <= box.x1 and box.top <= y <= box.bottom
 
 
-def _ruled(group: Group, shapes: Shapes, known: Collection[str]) -> list[Table]:
+def _ruled(
+    group: Group, shapes: Shapes, spread: Spread, known: Collection[str]
+) -> list[Table]:
     """Return the tables of edges that cross, open sides closed."""
     group = Group(
         _lasting(group.across, group.right - group.left),
@@ -75,11 +80,13 @@ def _ruled(group: Group, shapes: Shapes, known: Collection[str]) -> list[Table]:
     ys = snapped({edge.at for edge in group.across} | {group.top, group.bottom})
     if min(len(xs), len(ys)) <= 1:
         return []
-    grid = lattice(xs, ys, group.across, group.down)
+    cuts = row_cuts(xs, ys, spread)
+    across = [*group.across, *(Edge(y, xs[0], xs[-1], drawn=False) for y in cuts)]
+    grid = lattice(xs, sorted([*ys, *cuts]), across, group.down)
     style = Style.RULED if _closed(group) else Style.OPEN
     if not group.drawn:
         style = Style.ZEBRA
-    return _built(grid, shapes, style, known)
+    return _built(grid, style, shapes, spread, known)
 
 
 def _lasting(lines: Sequence[Edge], length: float) -> list[Edge]:
@@ -107,11 +114,14 @@ def _closed(group: Group) -> bool:
 
 
 def _built(
-    grid: Lattice, shapes: Shapes, style: Style, known: Collection[str]
+    grid: Lattice,
+    style: Style,
+    shapes: Shapes,
+    spread: Spread,
+    known: Collection[str],
 ) -> list[Table]:
     box = Box(grid.xs[0], grid.ys[0], grid.xs[-1], grid.ys[-1])
-    words: list[Word] = [w for w in shapes.words if _holds(box, *middle(w))]
-    table = build(grid, words, shapes.fills, style, known)
+    table = build(grid, spread.within(box).words, shapes.fills, style, known)
     return [] if table is None else _side_by_side(table)
 
 

@@ -1,4 +1,4 @@
-"""Prints how well tables are found on the gold pages: python tests/evaluation/tables.py.
+"""Prints how well tables are found: python tests/evaluation/tables.py.
 
 Cell F1: exact text but for white space and hyphens, 92 % alike for long cells. Link:
 share of (code, other cell of its row) pairs found together in one row.
@@ -17,15 +17,19 @@ from tests.ingest.gold.pages import HELD_OUT, TUNED, Maker, scored
 from tests.ingest.gold.scoring import Score
 
 
+def _say(line: str) -> None:
+    sys.stdout.write(f"{line}\n")
+
+
 def report(title: str, makers: Mapping[str, Maker], folder: Path) -> Score:
     """Print the scores of some pages; return their sum."""
-    print(f"{title:28}{'F1':>7}{'link':>7}  tables found / wanted")
+    _say(f"{title:28}{'F1':>7}{'link':>7}  tables found / wanted")
     total = Score()
     for name, maker in makers.items():
         one, found, wanted = scored(name, maker, folder)
-        print(f"  {name:26}{one.f1:7.3f}{one.link:7.3f}  {found} / {wanted}")
+        _say(f"  {name:26}{one.f1:7.3f}{one.link:7.3f}  {found} / {wanted}")
         total += one
-    print(f"  {'together':26}{total.f1:7.3f}{total.link:7.3f}\n")
+    _say(f"  {'together':26}{total.f1:7.3f}{total.link:7.3f}\n")
     return total
 
 
@@ -34,7 +38,7 @@ def main() -> None:
     with tempfile.TemporaryDirectory() as folder:
         total = report("with these at hand", TUNED, Path(folder))
         total += report("held out", HELD_OUT, Path(folder))
-    print(f"{'all':28}{total.f1:7.3f}{total.link:7.3f}")
+    _say(f"{'all':28}{total.f1:7.3f}{total.link:7.3f}")
 
 
 if __name__ == "__main__":

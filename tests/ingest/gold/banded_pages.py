@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from pathlib import Path
 
 from tests.ingest.gold.pens import (
@@ -119,7 +120,7 @@ def grey_cells(path: Path) -> None:
     y = 80.0
     for at, cells in enumerate(rows):
         high = 28 if at == 3 else 17
-        for left, right in zip(edges, edges[1:], strict=False):
+        for left, right in pairwise(edges):
             pen.fill(left, y, right - left - 1.5, high - 1.5, 0.7 if at == 0 else 0.88)
         row(pen, edges, y - 1, cells, bold=at == 0)
         y += high

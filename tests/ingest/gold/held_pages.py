@@ -104,7 +104,7 @@ def bands_between_page_rules(path: Path) -> None:
     pen.text(
         50,
         110,
-        "without a cure brings the stop back, and the third one in an hour locks the unit.",
+        "without a cure brings it back, and the third one in an hour locks the unit.",
     )
     xs = [50, 115, 330]
     ys = [130, 148, 166, 196, 214]
@@ -125,12 +125,12 @@ def bands_between_page_rules(path: Path) -> None:
     pen.text(
         50,
         250,
-        "The history can be read with button SB1. It shows the newest stop first and keeps",
+        "The history is read with button SB1. It shows the newest stop first and keeps",
     )
     pen.text(
         50,
         262,
-        "twelve of them; the thirteenth pushes the oldest one out, also when it was not read.",
+        "twelve of them; the next one pushes the oldest out, even when it is unread.",
     )
     pen.save()
 
@@ -222,7 +222,7 @@ def ruled_prose(path: Path) -> None:
     texts = [
         (
             "Why does the unit blow cold at times?",
-            "It clears ice from the outdoor coil; it takes four to nine minutes.",
+            "It clears ice from the outdoor coil, for four to nine minutes.",
         ),
         (
             "Why does water run from the outdoor unit?",
@@ -230,11 +230,11 @@ def ruled_prose(path: Path) -> None:
         ),
         (
             "Why does it start late?",
-            "It waits three minutes after each stop so that the pressures even out.",
+            "It waits three minutes after each stop for the pressures.",
         ),
         (
             "Why is the light amber?",
-            "See the list of lamps; amber alone is a reminder to clean the filter.",
+            "See the list of lamps; alone it is a reminder of the filter.",
         ),
     ]
     y = 80.0

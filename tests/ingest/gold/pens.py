@@ -5,7 +5,7 @@ All take points from the top left of the page; text stands on the base line at y
 
 from __future__ import annotations
 
-import datetime
+import datetime as dt
 from collections.abc import Sequence
 from pathlib import Path
 from typing import Protocol
@@ -105,7 +105,7 @@ class FpdfPen:
 def new_fpdf() -> FPDF:
     """Return an empty document in points with one page, always dated alike."""
     pdf = FPDF(unit="pt", format=(WIDTH, HEIGHT))
-    pdf.set_creation_date(datetime.datetime(2020, 1, 1, tzinfo=datetime.UTC))
+    pdf.set_creation_date(dt.datetime(2020, 1, 1, tzinfo=dt.UTC))
     pdf.set_margins(50, 60, 50)
     pdf.add_page()
     pdf.set_font("times", size=9)
