@@ -1,0 +1,158 @@
+"""Joins words into pieces of lines: a cell, or a line of a column. Pure."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from itertools import pairwise
+
+from ingest.readers.geometry import Word
+from ingest.readers.pdf_words import DESCENT
+
+CELL_GAP = 1.0
+"""Heights of the font: more than a word's space lies between two cells."""
+MARK_GAP = 0.4
+"""So much more than a word's space stands behind the mark of a list's item."""
+_LEVEL = 0.35
+_BACK = 0.3
+LEAST_SPACED = 4
+"""So many letters that stand apart at one pitch are a word."""
+_PITCH = 0.25
+_TOUCH = 0.12
+
+
+_MARK = re.compile(r"^(?:\(?\d{1,2}[.)]|\(?[a-z][.)]|[•●○■▪◦–*✓►▶\-\uf0b7])$")
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """Words that follow each other on one line, without a column's gap."""
+
+    text: str
+    x0: float
+    x1: float
+    y: float
+    """Its base line, downwards from the top."""
+    size: float
+    bold: bool
+    order: int
+    """Of its first word, in the order of the file."""
+    table: int | None = None
+    """It stands for a whole ruled table."""
+    words: int = 1
+
+
+def pieces(words: Iterable[tuple[int, Word]]) -> list[Piece]:
+    """Return the pieces of level words, given with their order in the file."""
+    found: list[Piece] = []
+    group: list[Word] = []
+    start = 0
+    for at, word in words:
+        if group and not (_goes_on(group[-1], word) and not _is_marked(group, word)):
+            found.append(_piece(group, start))
+            group = []
+        if not group:
+            start = at
+        group.append(word)
+    if group:
+        found.append(_piece(group, start))
+    return found
+
+
+def _base(word: Word) -> float:
+    return word.bottom - DESCENT * word.size
+
+
+def _goes_on(last: Word, word: Word) -> bool:
+    size = max(last.size, word.size)
+    gap = word.x0 - last.x1
+    level = abs(_base(word) - _base(last)) <= _LEVEL * size
+    return level and -_BACK * size <= gap <= CELL_GAP * size
+
+
+def _is_marked(group: Sequence[Word], word: Word) -> bool:
+    """Whether a word hangs behind the number or bullet of its item."""
+    gap = word.x0 - group[-1].x1
+    return len(group) == 1 and gap > MARK_GAP * word.size and is_mark(group[0].text)
+
+
+def is_mark(text: str) -> bool:
+    """Whether a piece is only the number or bullet of an item."""
+    return bool(_MARK.match(text))
+
+
+def _piece(group: Sequence[Word], order: int) -> Piece:
+    sizes: Counter[float] = Counter()
+    for word in group:
+        sizes[round(word.size, 1)] += len(word.text)
+    size, _ = sizes.most_common(1)[0]
+    level = next(word for word in group if round(word.size, 1) == size)
+    return Piece(
+        text=_text(group),
+        x0=group[0].x0,
+        x1=max(word.x1 for word in group),
+        y=_base(level),
+        size=size,
+        bold=all(word.bold for word in group),
+        order=order,
+        words=len(group),
+    )
+
+
+def _text(group: Sequence[Word]) -> str:
+    """Write the words of a piece; letters that are set apart are closed."""
+    if len(group) < LEAST_SPACED or any(len(word.text) > 1 for word in group):
+        return " ".join(word.text for word in group)
+    if not all(word.text.isalpha() for word in group):
+        return " ".join(word.text for word in group)
+    pairs = list(pairwise(group))
+    gaps = [right.x0 - left.x1 for left, right in pairs]
+    usual = sorted(gaps)[len(gaps) // 2]
+    parts = [group[0].text]
+    for gap, word in zip(gaps, group[1:], strict=True):
+        wide = gap > usual + max(_PITCH * word.size, usual)
+        parts.append(f" {word.text}" if wide else word.text)
+    return "".join(parts)
+
+
+def spaced_out(found: Iterable[Piece]) -> list[Piece]:
+    """Close words whose letters stand one under the other.
+
+    They are drawn one after the other, each alone on its line, at one distance of
+    little more than their height.
+    """
+    kept: list[Piece] = []
+    stack: list[Piece] = []
+    for piece in found:
+        if stack and not _under(stack, piece):
+            kept.extend(_closed(stack))
+            stack = []
+        stack.append(piece)
+    kept.extend(_closed(stack))
+    return kept
+
+
+def _under(stack: Sequence[Piece], piece: Piece) -> bool:
+    last = stack[-1]
+    if not (_letter(last) and _letter(piece)):
+        return False
+    middle = abs((piece.x0 + piece.x1) - (last.x0 + last.x1)) / 2
+    drop = piece.y - last.y
+    steady = (
+        len(stack) == 1 or abs(drop - (last.y - stack[-2].y)) <= _TOUCH * piece.size
+    )
+    return middle <= _LEVEL * piece.size and 0 < drop <= 1.3 * piece.size and steady
+
+
+def _letter(piece: Piece) -> bool:
+    return len(piece.text) == 1 and piece.text.isalpha()
+
+
+def _closed(stack: Sequence[Piece]) -> list[Piece]:
+    word = "".join(piece.text for piece in stack)
+    steps = {ord(right) - ord(left) for left, right in pairwise(word)}
+    if len(stack) < LEAST_SPACED or steps == {1}:
+        return list(stack)
+    return [replace(stack[0], text=word, x1=max(each.x1 for each in stack))]
