@@ -17,7 +17,7 @@ from ingest.grids.model import Table
 from ingest.readers.geometry import Shapes
 from ingest.readers.pdf_shapes import sheet
 from ingest.readers.pdfium import open_document
-from tests.ingest.gold import banded_pages, held_pages, ruled_pages
+from tests.ingest.gold import banded_pages, held_pages, late_pages, ruled_pages
 from tests.ingest.gold.scoring import Score, score
 
 HERE = Path(__file__).parent / "tables"
@@ -64,6 +64,15 @@ HELD_OUT: dict[str, Maker] = {
         held_pages.facing_pages,
         held_pages.ruled_prose,
         held_pages.plotted_curve,
+        late_pages.boxed_and_spanned,
+        late_pages.lines_below,
+        late_pages.backgrounds,
+        late_pages.columns_ruled_only,
+        late_pages.header_ruled_only,
+        late_pages.fills_and_sections,
+        late_pages.three_merged_levels,
+        late_pages.wide_and_tight,
+        late_pages.drawn_parts,
     )
 }
 """Drawn and written down after that."""
