@@ -24,8 +24,10 @@ LEAST = 3
 FAR = 3.0
 """Strips farther apart than so many of their heights do not belong together."""
 FAR_POINTS = 60.0
-PROSE = 0.6
-"""Of the width: two lines that run on so far are a paragraph, not a row."""
+PROSE = 0.5
+"""Of the width: two lines alone that run on so far are a paragraph, not a row."""
+MARGIN = 0.15
+"""Of the width: a paragraph's lines begin so far from the left at most."""
 EMPTY = 24.0
 """Points: a higher band without words parts two tables."""
 TALL = 2.5
@@ -131,7 +133,7 @@ def lattices(stack: Stack, words: Spread) -> list[Lattice]:
         Of the page.
     """
     ys = snapped({edge.at for edge in stack.across})
-    if len(ys) <= LEAST:
+    if len(ys) < LEAST:
         return []
     step = max(low - high for high, low in pairwise(ys))
     own = words.within(Box(stack.left, ys[0] - step, stack.right, ys[-1] + step))
@@ -153,19 +155,20 @@ def _unbroken(stack: Stack, ys: Sequence[float], words: Spread) -> list[list[flo
 
 
 def _breaks(stack: Stack, band: Sequence[Word], height: float) -> bool:
+    """Whether a band is a paragraph, or a gap, between two tables."""
     if not band:
         return height > EMPTY
     width = stack.right - stack.left
-    long = sum(
-        any(x1 - x0 > PROSE * width for x0, x1 in phrases(line)) for line in lines(band)
-    )
-    return long > 1
+    spans = [span for line in lines(band) for span in phrases(line)]
+    if any(x0 > stack.left + MARGIN * width for x0, _ in spans):
+        return False
+    return sum(x1 - x0 > PROSE * width for x0, x1 in spans) > 1
 
 
 def _table(stack: Stack, ys: Sequence[float], words: Spread) -> Lattice | None:
     places = list(ys)
     xs = _xs(stack, places, words)
-    places = _trimmed(places, xs, words)
+    places = _extended(_trimmed(places, xs, words), xs, words)
     if len(_told(places, words)) < LEAST:
         return None
     by_words = not _inner_edges(stack, places)
@@ -173,7 +176,6 @@ def _table(stack: Stack, ys: Sequence[float], words: Spread) -> Lattice | None:
         xs = _xs(stack, places, words)
     if len(xs) <= len((stack.left, stack.right)):
         return None
-    places = _extended(places, xs, words)
     across = [edge for edge in stack.across if places[0] <= edge.at <= places[-1]]
     down = [edge for edge in stack.down if edge.low < places[-1]]
     if not by_words:
@@ -206,25 +208,30 @@ def _xs(stack: Stack, ys: Sequence[float], words: Spread) -> list[float]:
 
 def _trimmed(ys: list[float], xs: Sequence[float], words: Spread) -> list[float]:
     """Leave off first and last bands that hold a heading or a foot line."""
-    while len(ys) > LEAST and _outside(ys[:2], xs, words):
+    while len(ys) > 1 and _outside(ys[:2], xs, words):
         del ys[0]
-    while len(ys) > LEAST and _outside(ys[-2:], xs, words):
+    while len(ys) > 1 and _outside(ys[-2:], xs, words):
         del ys[-1]
     return ys
 
 
 def _outside(ys: Sequence[float], xs: Sequence[float], words: Spread) -> bool:
-    band = words.bands(ys)[0]
+    (band,) = words.bands(ys)
     if not band:
         return True
-    columns = {place(xs, word.x0 + LEAD) for word in band}
-    rows = len(lines(band))
+    rows = lines(band)
+    spans = [span for line in rows for span in phrases(line)]
+    if len({place(xs, x0 + LEAD) for x0, _ in spans}) > 1:
+        return False
+    reach = max(place(xs, x1) for _, x1 in spans)
     size = median(word.size for word in band)
-    return len(columns) == 1 and ys[1] - ys[0] > TALL * size * rows
+    return ys[1] - ys[0] > TALL * size * len(rows) or reach > len(rows) > 1
 
 
 def _extended(ys: list[float], xs: Sequence[float], words: Spread) -> list[float]:
     """Take in a first or last row that no edge closes, when it keeps the columns."""
+    if len(ys) < LEAST:
+        return ys
     heights = [low - high for high, low in pairwise(ys)]
     step = min(median(heights), 2 * min(heights))
     for edge, outer in ((ys[-1], ys[-1] + step), (ys[0], ys[0] - step)):

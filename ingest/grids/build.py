@@ -19,6 +19,8 @@ NARROW = 8.0
 """Points: a column without words is a gap between double rules or fills."""
 FILLED = 0.12
 """Of the cells: with fewer that say something it is a plot, or squared paper."""
+BROKEN = 0.25
+"""Of the lattice: with more outside of closed cells it is a drawing of boxes."""
 LOW = 6.0
 """Points: the same for a row."""
 
@@ -81,7 +83,9 @@ def build(
         Words of the page in small letters, for what is cut at a line's end.
     """
     grid = without_gaps(grid, words)
-    found = regions(grid)
+    found, broken = regions(grid)
+    if broken > BROKEN:
+        return None
     pieces = _pieces(grid, found, words, known)
     if not _is_table(grid, pieces):
         return None

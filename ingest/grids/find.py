@@ -22,6 +22,8 @@ MOST_PARTS = 4
 
 FRAME = 3
 """Rules of a kind: with fewer, they are a frame, and fills part the cells."""
+SECTION = 36.0
+"""Points: a row with the name of a section is no higher."""
 SHORT = 0.2
 """Of the table: edges of fills that part less of it are marks inside cells."""
 
@@ -43,7 +45,7 @@ def find_tables(shapes: Shapes) -> tuple[Table, ...]:
     touching = groups(*edges(shapes.rules))
     strips = [group for group in touching if is_strip(group)]
     found: list[Table] = []
-    for group in touching:
+    for group in _sections(touching):
         if not is_strip(group):
             found += _ruled(group, shapes, spread, known)
     for stack in stacks(strips):
@@ -87,6 +89,39 @@ def _ruled(
     if not group.drawn:
         style = Style.ZEBRA
     return _built(grid, style, shapes, spread, known)
+
+
+def _sections(touching: Sequence[Group]) -> list[Group]:
+    """Join open grids that only a row over all columns keeps apart."""
+    found: list[Group] = []
+    for group in touching:
+        last = found[-1] if found else None
+        if last is not None and _goes_on(last, group):
+            last.across.extend(group.across)
+            last.down.extend(group.down)
+        else:
+            found.append(Group(list(group.across), list(group.down)))
+    for group in found:
+        group.across.sort()
+        group.down.sort()
+    return found
+
+
+def _goes_on(last: Group, group: Group) -> bool:
+    """Whether a grid without outer sides has the columns of the one above it."""
+    gap = group.top - last.bottom
+    if not (last.down and group.down and 0 <= gap <= SECTION):
+        return False
+    xs, others = ({round(e.at) for e in g.down if e.drawn} for g in (last, group))
+    if not (xs and others):
+        return False
+    return (
+        abs(last.left - group.left) <= TOLERANCE
+        and abs(last.right - group.right) <= TOLERANCE
+        and min(xs | others) - last.left > TOLERANCE
+        and last.right - max(xs | others) > TOLERANCE
+        and (xs <= others or others <= xs)
+    )
 
 
 def _lasting(lines: Sequence[Edge], length: float) -> list[Edge]:

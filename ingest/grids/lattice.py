@@ -91,9 +91,10 @@ def _cover(places: Sequence[float], step: int, edge: Edge) -> float:
     return (min(high, edge.high) - max(low, edge.low)) / ((high - low) or 1.0)
 
 
-def regions(grid: Lattice) -> list[Region]:
-    """Return the cells, row by row; every place belongs to exactly one.
+def regions(grid: Lattice) -> tuple[list[Region], float]:
+    """Return the cells, row by row, and the share of the lattice that is none.
 
+    Every place belongs to exactly one cell.
     Where walls leave a shape that is no rectangle, what lies inside its box is taken
     in if all of it does, and the shape is cut into its rows if not.
     """
@@ -101,7 +102,8 @@ def regions(grid: Lattice) -> list[Region]:
     for _ in range(grid.rows):
         if not _swallow(owner):
             break
-    return _rectangles(owner)
+    found, broken = _rectangles(owner)
+    return found, broken / (grid.rows * grid.columns)
 
 
 def _flooded(grid: Lattice) -> list[list[int]]:
@@ -188,20 +190,21 @@ def _hole(inner: Region, outer: Region) -> bool:
     )
 
 
-def _rectangles(owner: list[list[int]]) -> list[Region]:
+def _rectangles(owner: list[list[int]]) -> tuple[list[Region], int]:
     found: list[Region] = []
+    broken = 0
     for number, box in _boxes(owner).items():
-        whole = all(
-            owner[row][column] == number
+        own = [
+            sum(other == number for other in owner[row][box.column : box.column_end])
             for row in range(box.row, box.row_end)
-            for column in range(box.column, box.column_end)
-        )
-        if whole:
+        ]
+        if sum(own) == len(own) * (box.column_end - box.column):
             found.append(box)
             continue
+        broken += sum(own)
         for row in range(box.row, box.row_end):
             found += _runs(owner[row], number, row)
-    return sorted(found)
+    return sorted(found), broken
 
 
 def _runs(line: Sequence[int], number: int, row: int) -> list[Region]:
