@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import PurePosixPath
 
 from assistant.library.types import Document, Page, PageStatus, Passage, TableRow
-from ingest.blocks import Carried, lines_of
-from ingest.cleaning import clean
+from ingest.blocks import Carried, GridRow, lines_of
+from ingest.cleaning import Cleaned, cleaned, repair
 from ingest.headings import Look, headings
 from ingest.identify import identify
 from ingest.labels import printed_labels
@@ -49,8 +49,13 @@ def prepare(
     count : callable
         Tokens of a text, special tokens included.
     """
-    texts = clean([page.text for page in raw])
-    running = running_lines(texts)
+    stored = cleaned([page.text for page in raw])
+    texts = [page.text for page in stored]
+    grids = [_grid(*each) for each in zip(raw, stored, strict=True)]
+    running = [
+        lines - grid.keys()
+        for lines, grid in zip(running_lines(texts), grids, strict=True)
+    ]
     labels = printed_labels([page.label for page in raw], texts, running)
     pages = tuple(
         _page(page, label, text, lines)
@@ -68,7 +73,7 @@ def prepare(
         date=identity.date,
         supersedes=identity.supersedes,
     )
-    cut, rows = _cut(facts, raw, pages, running, count)
+    cut, rows = _cut(facts, list(zip(raw, pages, running, grids, strict=True)), count)
     return Prepared(document, pages, cut, rows)
 
 
@@ -76,28 +81,37 @@ def _page(raw: RawPage, label: str, text: str, running: frozenset[int]) -> Page:
     if raw.failure:
         return Page(raw.number, label, PageStatus.UNREADABLE, "", raw.failure)
     status, reason = judge(text, running, drawn=raw.drawn)
-    return Page(raw.number, label, status, text, reason)
+    return Page(raw.number, label, status, text, reason, raw.source, raw.confidence)
+
+
+def _grid(raw: RawPage, page: Cleaned) -> dict[int, GridRow]:
+    """Return the rows of a page's ruled tables by their line in the stored text."""
+    found: dict[int, GridRow] = {}
+    for number, table in enumerate(raw.tables):
+        names = tuple(map(repair, table.names))
+        for at, row in enumerate(table.rows):
+            cells = tuple(map(repair, row.cells))
+            head = at < table.headers
+            found[page.line_of(row.line)] = GridRow(number, cells, names, head)
+    return found
 
 
 def _cut(
     facts: FileFacts,
-    raw: Sequence[RawPage],
-    pages: Sequence[Page],
-    running: Sequence[frozenset[int]],
+    sheets: Sequence[tuple[RawPage, Page, frozenset[int], Mapping[int, GridRow]]],
     count: Callable[[str], int],
 ) -> tuple[tuple[Passage, ...], tuple[TableRow, ...]]:
-    styled = any(page.prominent for page in raw)
+    styled = any(source.prominent for source, *_ in sheets)
     carried = Carried()
     found: list[Passage] = []
     rows: list[TableRow] = []
-    for source, page, lines in zip(raw, pages, running, strict=True):
+    for source, page, lines, grid in sheets:
         if page.status is not PageStatus.TEXT:
             continue
         marked = tuple(title for title, at in facts.outline if at == page.number)
-        heads = headings(
-            page.text, lines, Look(source.prominent, marked), styled=styled
-        )
-        kept, carried = lines_of(page.text, lines, heads, carried)
+        look = Look(source.prominent, marked)
+        heads = headings(page.text, lines | grid.keys(), look, styled=styled)
+        kept, carried = lines_of(page.text, lines, heads, carried, grid)
         found.extend(passages(page.number, page.text, kept, count))
         rows.extend(table_rows(page.number, kept))
     return tuple(found), tuple(rows)

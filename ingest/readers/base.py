@@ -68,6 +68,10 @@ class RawTable:
     """Left edge of each column and the right edge of the last, in points."""
     open_top: bool = False
     """It begins the page's text: it may go on from the page before."""
+    names: tuple[str, ...] = ()
+    """One a column, those of the page before where it goes on; or none."""
+    continues: bool = False
+    """It goes on from the page before."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,6 +89,12 @@ class RawPage:
     """Pictures or drawings stand on it; only looked for where text is scarce."""
     prominent: tuple[Prominent, ...] = ()
     tables: tuple[RawTable, ...] = ()
+    raw: str = ""
+    """The text before the reader's own repairs, where they changed letters."""
+    source: str = ""
+    """How the text was got where not from the file itself: `ocr`, or nothing."""
+    confidence: float = 0.0
+    """Of a page read by OCR: the mean over its letters, 0 to 1."""
 
 
 Read = FileFacts | RawPage

@@ -214,7 +214,9 @@ def _told(table: Table, lines: list[str]) -> RawTable:
             heads += at < table.headers
             found.append(RawRow(len(lines), tuple(cell.text for cell in row)))
             lines.append(text)
-    return RawTable(tuple(found), heads, table.columns, open_top=opens)
+    return RawTable(
+        tuple(found), heads, table.columns, opens, table.names, table.continues
+    )
 
 
 def _turned(shapes: Shapes, quarters: int) -> Shapes:

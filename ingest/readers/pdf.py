@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from ingest.grids.find import find_tables
+from ingest.grids.follow import continued
 from ingest.readers.base import (
     MAX_PAGE_CHARACTERS,
     Prominent,
@@ -38,11 +39,15 @@ from ingest.readers.rows import Row
 if TYPE_CHECKING:
     from pypdf import PageObject, PdfReader
 
+    from ingest.grids.model import Table
+    from ingest.readers.geometry import Shapes
+
 SCARCE = 200
 """Below so many characters a page is looked at for pictures and drawings."""
 LARGE = 1.12
 MAX_HEADING = 95
 MAX_NUMBER = 8
+_WHITE = frozenset(" \t\r\n")
 NOTHING = 10
 """Fewer characters are asked for once more, of the other library."""
 
@@ -82,8 +87,9 @@ def _read(
         labels = labels_of(reader, facts.pages)
         yield facts
         laid = None if plainly else _opened(stack, path, password, facts.pages)
+        before: list[Table] = []
         for number in range(first, facts.pages + 1):
-            yield _page(reader, laid, number, labels[number - 1])
+            yield _page(reader, laid, (number, labels[number - 1]), before)
 
 
 def _opened(
@@ -97,10 +103,17 @@ def _opened(
     return document if len(document) == pages else None
 
 
-def _page(reader: PdfReader, laid: Document | None, number: int, label: str) -> RawPage:
+def _page(
+    reader: PdfReader,
+    laid: Document | None,
+    place: tuple[int, str],
+    before: list[Table],
+) -> RawPage:
+    """Read one page; `before` holds the last one's tables, which may go on."""
+    number, label = place
     try:
         page = reader.pages[number - 1]
-        found = _laid_page(page, laid, number, label) if laid is not None else None
+        found = None if laid is None else _laid_page(page, laid, place, before)
         if found is None or len(found.text) < NOTHING or unreadable(found.text):
             found = _better(found, page, number, label)
     except FAULTS as error:
@@ -112,26 +125,34 @@ def _page(reader: PdfReader, laid: Document | None, number: int, label: str) -> 
 
 
 def _laid_page(
-    page: PageObject, document: Document, number: int, label: str
+    page: PageObject, document: Document, place: tuple[int, str], before: list[Table]
 ) -> RawPage | None:
     """Read a page by pdfium; nothing when it cannot be parsed."""
     check_size(page)
     try:
-        with document.page(number - 1) as opened:
+        with document.page(place[0] - 1) as opened:
             found = sheet(opened)
     except PdfiumError:
         return None
     shapes = upright(found.shapes)
-    laid = lay_out(shapes, guarded(lambda: find_tables(shapes), ()))
+    none: tuple[Table, ...] = ()
+    tables = guarded(lambda: _tables(shapes, before), none)
+    before[:] = tables
+    laid = lay_out(shapes, tables)
     text = "\n".join(laid.lines)
     return RawPage(
-        number,
-        label,
+        *place,
         text,
         drawn=len(text) < SCARCE and found.drawn,
         prominent=tuple(_prominent(laid.rows)),
         tables=laid.tables,
+        raw=found.raw if set(found.raw) - set(text) - _WHITE else "",
     )
+
+
+def _tables(shapes: Shapes, before: Sequence[Table]) -> tuple[Table, ...]:
+    """Return the ruled tables of a page, those that go on with their names."""
+    return continued([before, find_tables(shapes)])[1]
 
 
 def _better(

@@ -17,6 +17,8 @@ class Sheet:
     shapes: Shapes
     drawn: bool
     """A picture, or anything painted, stands on it."""
+    raw: str = ""
+    """The characters as the file gives them."""
 
 
 def sheet(page: OpenPage) -> Sheet:
@@ -36,4 +38,4 @@ def sheet(page: OpenPage) -> Sheet:
         drawing=objects.drawing,
     )
     drawn = bool(pictures) or found.ink or objects.shaded or objects.drawing
-    return Sheet(shapes, drawn)
+    return Sheet(shapes, drawn, page.text().replace("\r\n", "\n"))

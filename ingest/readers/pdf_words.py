@@ -11,7 +11,7 @@ from ingest.readers.pdfium import OpenPage, Run, Style
 ASCENT, DESCENT = 0.8, 0.2
 """A word's box stands so far over and under its base line, in heights of its font:
 alike for all fonts, so that the base line can be told from the box."""
-HYPHENS = "\x02\ufffe"
+HYPHENS = "\x02\ufffe\u00ad"
 """What pdfium gives for the hyphen at a line's end."""
 UP, OVER = 90, 180
 """Reading directions, degrees anticlockwise."""

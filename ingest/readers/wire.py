@@ -94,4 +94,5 @@ def _table(fields: dict[str, Any]) -> RawTable:
         for row in fields.pop("rows")
     )
     columns = tuple(map(float, fields.pop("columns")))
-    return RawTable(rows=rows, columns=columns, **fields)
+    names = tuple(map(str, fields.pop("names")))
+    return RawTable(rows=rows, columns=columns, names=names, **fields)
