@@ -17,7 +17,13 @@ from ingest.grids.model import Table
 from ingest.readers.geometry import Shapes
 from ingest.readers.pdf_shapes import sheet
 from ingest.readers.pdfium import open_document
-from tests.ingest.gold import banded_pages, held_pages, late_pages, ruled_pages
+from tests.ingest.gold import (
+    banded_pages,
+    held_pages,
+    last_pages,
+    late_pages,
+    ruled_pages,
+)
 from tests.ingest.gold.scoring import Score, score
 
 HERE = Path(__file__).parent / "tables"
@@ -73,6 +79,14 @@ HELD_OUT: dict[str, Maker] = {
         late_pages.three_merged_levels,
         late_pages.wide_and_tight,
         late_pages.drawn_parts,
+        last_pages.captions_between,
+        last_pages.column_of_text,
+        last_pages.frame_round_all,
+        last_pages.header_in_two_words,
+        last_pages.zebra_long_and_short,
+        last_pages.merged_to_the_right,
+        last_pages.bar_chart,
+        last_pages.forms_side_by_side,
     )
 }
 """Drawn and written down after that."""
