@@ -26,8 +26,10 @@ FAR = 3.0
 FAR_POINTS = 60.0
 PROSE = 0.5
 """Of the width: two lines alone that run on so far are a paragraph, not a row."""
-MARGIN = 0.15
-"""Of the width: a paragraph's lines begin so far from the left at most."""
+INDENT = 15.0
+"""Points: a paragraph's lines begin so far from each other at most."""
+ROOMY = 1.5
+"""Of the usual height: a higher band with one phrase in it is a caption."""
 EMPTY = 24.0
 """Points: a higher band without words parts two tables."""
 TALL = 2.5
@@ -146,23 +148,45 @@ def lattices(stack: Stack, words: Spread) -> list[Lattice]:
 
 
 def _unbroken(stack: Stack, ys: Sequence[float], words: Spread) -> list[list[float]]:
+    bands = words.bands(ys)
+    usual = median(low - high for high, low in pairwise(ys))
     parts: list[list[float]] = [[ys[0]]]
-    for at, band in enumerate(words.bands(ys)):
-        if _breaks(stack, band, ys[at + 1] - ys[at]):
+    first: list[str] = []
+    for at, band in enumerate(bands):
+        height = ys[at + 1] - ys[at]
+        after = _said(bands[at + 1]) if at + 1 < len(bands) else []
+        again = bool(first) and first == after
+        if _breaks(stack, band, height, usual) or (again and _single(band)):
             parts.append([])
+            first = after
+        elif not first:
+            first = _said(band)
         parts[-1].append(ys[at + 1])
     return [part for part in parts if len(part) > 1]
 
 
-def _breaks(stack: Stack, band: Sequence[Word], height: float) -> bool:
-    """Whether a band is a paragraph, or a gap, between two tables."""
+def _said(band: Sequence[Word]) -> list[str]:
+    return [word.text for word in band]
+
+
+def _single(band: Sequence[Word]) -> bool:
+    """Whether a band is one line of one phrase: a caption, or a section's name."""
+    rows = lines(band)
+    return len(rows) == 1 and len(phrases(rows[0])) == 1
+
+
+def _breaks(stack: Stack, band: Sequence[Word], height: float, usual: float) -> bool:
+    """Whether a band is a paragraph, a caption or a gap between two tables."""
     if not band:
         return height > EMPTY
-    width = stack.right - stack.left
-    spans = [span for line in lines(band) for span in phrases(line)]
-    if any(x0 > stack.left + MARGIN * width for x0, _ in spans):
+    if _single(band):
+        return height > max(TALL * band[0].size, ROOMY * usual)
+    rows = [phrases(line) for line in lines(band)]
+    starts = [x0 for spans in rows for x0, _ in spans]
+    if len(starts) > len(rows) or max(starts) - min(starts) > INDENT:
         return False
-    return sum(x1 - x0 > PROSE * width for x0, x1 in spans) > 1
+    width = stack.right - stack.left
+    return sum(spans[0][1] - spans[0][0] > PROSE * width for spans in rows) > 1
 
 
 def _table(stack: Stack, ys: Sequence[float], words: Spread) -> Lattice | None:

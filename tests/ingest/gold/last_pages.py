@@ -60,8 +60,10 @@ def column_of_text(path: Path) -> None:
         [
             "Y1",
             [
-                "The level in the pan rose while the pump was running. Look at the hose for a dip",
-                "and at the valve in it, then pour water in and time the pump: one litre a minute",
+                "The level in the pan rose while the pump was "
+                "running. Look at the hose for a dip",
+                "and at the valve in it, then pour water in and "
+                "time the pump: one litre a minute",
                 "at least.",
             ],
         ],
@@ -73,7 +75,8 @@ def column_of_text(path: Path) -> None:
         [
             "Y4",
             [
-                "The panel was opened while the unit ran. Close it; there is no other reset and the",
+                "The panel was opened while the unit ran. Close "
+                "it; there is no other reset and the",
                 "unit goes on after two minutes.",
             ],
         ],
@@ -85,8 +88,10 @@ def column_of_text(path: Path) -> None:
         [
             "Y6-2",
             [
-                "The board got no word from the panel for ten minutes. Measure the voltage between",
-                "the two wires at the panel, 12 to 16 V, and swap the wires when a test on a short",
+                "The board got no word from the panel for ten "
+                "minutes. Measure the voltage between",
+                "the two wires at the panel, 12 to 16 V, and swap "
+                "the wires when a test on a short",
                 "cable works.",
             ],
         ],
