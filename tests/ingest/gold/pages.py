@@ -22,6 +22,7 @@ from tests.ingest.gold import (
     held_pages,
     last_pages,
     late_pages,
+    once_pages,
     ruled_pages,
 )
 from tests.ingest.gold.scoring import Score, score
@@ -58,7 +59,7 @@ TUNED: dict[str, Maker] = {
 }
 """The rules and limits were chosen with these at hand."""
 
-HELD_OUT: dict[str, Maker] = {
+FIRST: dict[str, Maker] = {
     maker.__name__: maker
     for maker in (
         held_pages.bands_with_merged_codes,
@@ -70,6 +71,13 @@ HELD_OUT: dict[str, Maker] = {
         held_pages.facing_pages,
         held_pages.ruled_prose,
         held_pages.plotted_curve,
+    )
+}
+"""Held out; at first cells 0.976 and links 1.000, then learnt from."""
+
+SECOND: dict[str, Maker] = {
+    maker.__name__: maker
+    for maker in (
         late_pages.boxed_and_spanned,
         late_pages.lines_below,
         late_pages.backgrounds,
@@ -79,6 +87,13 @@ HELD_OUT: dict[str, Maker] = {
         late_pages.three_merged_levels,
         late_pages.wide_and_tight,
         late_pages.drawn_parts,
+    )
+}
+"""Held out; at first cells 0.899 and links 0.905, then learnt from."""
+
+THIRD: dict[str, Maker] = {
+    maker.__name__: maker
+    for maker in (
         last_pages.captions_between,
         last_pages.column_of_text,
         last_pages.frame_round_all,
@@ -89,7 +104,30 @@ HELD_OUT: dict[str, Maker] = {
         last_pages.forms_side_by_side,
     )
 }
-"""Drawn and written down after that."""
+"""Held out; at first cells 0.855 and links 0.852, then learnt from."""
+
+HELD_OUT: dict[str, Maker] = {
+    maker.__name__: maker
+    for maker in (
+        once_pages.beside_prose,
+        once_pages.bands_over_pages,
+        once_pages.lamps_in_cells,
+        once_pages.zebra_numbers,
+        once_pages.framed_dots,
+        once_pages.grey_sections,
+        once_pages.blanks_to_fill,
+        once_pages.contents_with_dots,
+    )
+}
+"""Drawn and written down last of all, and scored once."""
+
+SETS: dict[str, dict[str, Maker]] = {
+    "with these at hand": TUNED,
+    "first set": FIRST,
+    "second set": SECOND,
+    "third set": THIRD,
+    "held out": HELD_OUT,
+}
 
 
 def shapes_of(path: Path) -> list[Shapes]:
