@@ -22,17 +22,22 @@ from assistant.errors import (
 from assistant.library.types import Document, Page, PageStatus
 from ingest.assemble import Prepared, prepare
 from ingest.collect import Candidate, Collected, Refusal, collect
+from ingest.pictures import TEXTLESS, to_recognise, with_reasons, with_recognised
 from ingest.plan import ORIGIN, Action, Hashed, Step, Store, decide, look
 from ingest.progress import Pace, Progress
 from ingest.readers.ahead import WORKERS, Ahead
 from ingest.readers.base import FileFacts, LockedError, RawPage, Read
 from ingest.readers.isolation import Reading
 from ingest.readers.limits import Limits
+from ingest.readers.sniff import PDF
 
 WARN_SHARE = 0.2
 WARN_PAGES = 10
 _READ = (Action.ADD, Action.REPLACE)
-_TEXTLESS = (PageStatus.PICTURE, PageStatus.UNREADABLE)
+TRIED = "ocr:"
+"""Start of the note that a document's pictures were read, whatever came of it."""
+Recognise = Callable[[Path, Sequence[int], str | None], Iterator[RawPage]]
+"""File, pages and password in; those pages as OCR reads them out."""
 
 
 @dataclass(slots=True)
@@ -76,6 +81,10 @@ class Options:
     limits: Limits = field(default_factory=Limits)
     add_pack: Callable[[Path], None] | None = None
     """Takes in a rule pack's folder, or raises; without it packs are refused."""
+    recognise: Recognise | None = None
+    """Reads pages whose text is missing or bad; without it they stay pictures."""
+    way_to_recognise: str = ""
+    """Said where pages stay pictures for want of it."""
 
 
 def add(
@@ -130,7 +139,7 @@ def _take_in(found: Collected, run: _Run) -> Generator[Progress | Ingested, None
             run.result.refused.append(each)
             note = each.path
         yield Progress("look", done, len(found.files), note)
-    steps = decide(hashed, run.store)
+    steps = [run.again(step) for step in decide(hashed, run.store)]
     run.read_ahead(steps)
     try:
         for done, step in enumerate(steps, start=1):
@@ -157,6 +166,9 @@ class _Run:
         self.pace = Pace([])
         self.ahead = Ahead([])
         self.turns: dict[str, int] = {}
+        self.tried: set[str] = set()
+        self.opened_with = self.options.password
+        """The password of the file in hand."""
 
     def read_ahead(self, steps: Sequence[Step]) -> None:
         """Begin to read what the steps will want read, in their order."""
@@ -239,12 +251,44 @@ class _Run:
             yield Progress("read", len(raw), pages, step.path, tally)
         if facts is None:
             raise InputError(f"{step.path}: the reader gave nothing")
-        self._store(step, prepare(step.sha256, step.path, facts, raw, self.count))
+        ready = prepare(step.sha256, step.path, facts, raw, self.count)
+        self._store(step, (yield from self._recognised(step, facts, raw, ready)))
+
+    def again(self, step: Step) -> Step:
+        """Return a step that reads a known file for its pictures, if it has any."""
+        if (
+            self.options.recognise is None
+            or step.action is not Action.UNCHANGED
+            or step.reader != PDF
+            or self.store.note(TRIED + step.sha256)
+            or not self.store.textless(step.sha256)
+        ):
+            return step
+        return replace(step, action=Action.REPLACE)
+
+    def _recognised(
+        self, step: Step, facts: FileFacts, raw: Sequence[RawPage], ready: Prepared
+    ) -> Generator[Progress, None, Prepared]:
+        """Have the pages read whose text is missing or bad."""
+        wanted = to_recognise(ready.pages)
+        recognise = self.options.recognise
+        if not wanted or recognise is None or not step.candidate or step.reader != PDF:
+            return ready
+        read: dict[int, RawPage] = {}
+        for page in recognise(step.candidate.file, wanted, self.opened_with):
+            read[page.number] = page
+            tally = self.pace.tally()
+            yield Progress("ocr", len(read), len(wanted), step.path, tally)
+        self.tried.add(step.sha256)
+        pages = with_recognised(raw, read)
+        ready = prepare(step.sha256, step.path, facts, pages, self.count)
+        return replace(ready, pages=with_reasons(ready.pages, read))
 
     def _items(
         self, step: Step, candidate: Candidate, items: Iterator[Read]
     ) -> Iterator[Read]:
         """Give what is read; where a file is locked, ask until it opens."""
+        self.opened_with = self.options.password
         while True:
             try:
                 yield from items
@@ -253,6 +297,7 @@ class _Run:
                 password = ask(step.path) if ask else None
                 if not password:
                     raise
+                self.opened_with = password
                 items = self._reading(step, candidate, password).items()
             else:
                 return
@@ -266,6 +311,8 @@ class _Run:
             else:
                 self.result.warnings.append(_namesake(step.path, replaced))
                 replaced = None
+        if replaced is not None and replaced.sha256 == document.sha256:
+            document = replaced  # read again: what a person said of it stays
         with self.store.transaction():
             self.store.add_document(
                 document,
@@ -275,6 +322,8 @@ class _Run:
                 replaces=replaced.sha256 if replaced else "",
             )
             self._note_origin(step)
+            if step.sha256 in self.tried:
+                self.store.put_note(TRIED + step.sha256, "1")
         done = self.result.replaced if replaced else self.result.added
         done.append(document.path)
         self.result.pages.update(page.status for page in ready.pages)
@@ -282,7 +331,9 @@ class _Run:
         self.pace.document(self.turns[step.sha256], len(ready.passages))
         if step.note:
             self.result.warnings.append(f"{document.path}: {step.note}")
-        self.result.warnings.extend(textless_warning(document.path, ready.pages))
+        way = self.options.way_to_recognise
+        warnings = textless_warning(document.path, ready.pages, way)
+        self.result.warnings.extend(warnings)
 
     def _note_origin(self, step: Step) -> None:
         if step.candidate is None:
@@ -311,13 +362,15 @@ def _namesake(path: str, other: Document) -> str:
     )
 
 
-def textless_warning(path: str, pages: Sequence[Page]) -> Iterator[str]:
+def textless_warning(path: str, pages: Sequence[Page], way: str = "") -> Iterator[str]:
     """Give a warning when too much of a document cannot be searched.
 
-    That is ten pages, or more than a fifth of those that are not blank.
+    That is ten pages, or more than a fifth of those that are not blank. The `way`
+    out is said behind it.
     """
     counts: Mapping[PageStatus, int] = Counter(page.status for page in pages)
-    lost = sum(counts.get(status, 0) for status in _TEXTLESS)
+    lost = sum(counts.get(status, 0) for status in TEXTLESS)
     written = len(pages) - counts.get(PageStatus.BLANK, 0)
     if lost >= WARN_PAGES or lost > WARN_SHARE * written:
-        yield f"{path}: {lost} of {written} pages cannot be searched (no text)"
+        out = f"; {way}" if way else ""
+        yield f"{path}: {lost} of {written} pages cannot be searched (no text){out}"

@@ -25,6 +25,10 @@ class Store(Protocol):
         """Return every document."""
         ...
 
+    def textless(self, sha256: str) -> tuple[int, ...]:
+        """Return the pages of a document that cannot be searched."""
+        ...
+
     def add_document(
         self,
         document: Document,
@@ -183,7 +187,7 @@ class _Planner:
             action = Action.RENAME
         if action is Action.UNCHANGED:
             path = stored.path
-        return Step(action, path, file.candidate, file.sha256, other=stored)
+        return Step(action, path, file.candidate, file.sha256, file.reader, stored)
 
     def _new(self, file: Hashed) -> Step:
         """Decide on content that the library has not seen."""

@@ -6,17 +6,17 @@ from collections.abc import Callable, Iterator, Sequence
 from contextlib import closing, contextmanager
 from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypedDict
 
 from assistant.clock import SystemClock
-from assistant.errors import FaultleafError
+from assistant.errors import FaultleafError, InputError
 from assistant.settings import Settings
 from tui.plain.console import Console
 from tui.plain.pace import PaceLine
 
 if TYPE_CHECKING:
     from assistant.library.store import LibraryStore
-    from ingest.pipeline import Ingested
+    from ingest.pipeline import Ingested, Recognise
     from ingest.progress import Progress
 
 STOPPED = (
@@ -30,13 +30,18 @@ def add_paths(
     settings: Settings,
     console: Console,
     password: str | None = None,
+    *,
+    ocr: bool | None = None,
 ) -> Ingested:
     """Take files, folders and rule packs into an open library.
+
+    Pages without text are read by OCR where that is installed, unless `ocr` says no.
 
     Raises
     ------
     InputError
-        There is nothing to add under any of the paths.
+        There is nothing to add under any of the paths, or OCR is asked for and not
+        installed.
     LibraryError
         The library cannot be written, or the model's tokenizer is missing.
     """
@@ -53,6 +58,7 @@ def add_paths(
         password=password,
         ask_password=partial(ask_password, console) if _asks(console) else None,
         add_pack=taking,
+        **_pictures(ocr=ocr),
     )
     steps = add(paths, store, count=token_counter(settings), options=options)
     pace = PaceLine(SystemClock())
@@ -63,6 +69,26 @@ def add_paths(
                 return step
             console.progress(pace.line(step), last=_ends(step))
     raise FaultleafError("adding ended without a result")
+
+
+class _Pictures(TypedDict):
+    """The options of `ingest.pipeline.add` that concern pictures of pages."""
+
+    recognise: Recognise | None
+    way_to_recognise: str
+
+
+def _pictures(*, ocr: bool | None) -> _Pictures:
+    from ingest.pictures import AGAIN, WAY
+    from ingest.readers.ocr import models_folder
+    from ingest.readers.scans import recognise
+
+    installed = models_folder() is not None
+    if ocr and not installed:
+        raise InputError("reading pictures needs an extra", WAY)
+    if installed and ocr is not False:
+        return {"recognise": recognise, "way_to_recognise": ""}
+    return {"recognise": None, "way_to_recognise": AGAIN if installed else WAY}
 
 
 def ask_password(console: Console, path: str) -> str | None:

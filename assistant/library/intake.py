@@ -45,9 +45,19 @@ def insert_pages(
 ) -> None:
     """Insert every page of the document with this key."""
     connection.executemany(
-        "INSERT INTO page VALUES (?,?,?,?,?,?)",
+        "INSERT INTO page (document, number, label, status, text, reason, source, "
+        "confidence) VALUES (?,?,?,?,?,?,?,?)",
         [
-            (key, page.number, page.label, page.status.value, page.text, page.reason)
+            (
+                key,
+                page.number,
+                page.label,
+                page.status.value,
+                page.text,
+                page.reason,
+                page.source,
+                page.confidence,
+            )
             for page in pages
         ],
     )

@@ -60,10 +60,22 @@ _M001 = (
     "CREATE TABLE note (key TEXT PRIMARY KEY, value TEXT NOT NULL) WITHOUT ROWID",
 )
 
+
+def m002_how_a_page_was_read(connection: sqlite3.Connection) -> None:
+    """Note of every page how its text was got, and how surely."""
+    for statement in _M002:
+        connection.execute(statement)
+
+
+_M002 = (
+    "ALTER TABLE page ADD COLUMN source TEXT NOT NULL DEFAULT ''",
+    "ALTER TABLE page ADD COLUMN confidence REAL NOT NULL DEFAULT 0",
+)
+
 FORMAT = Format(
     name="library",
     application=0x666C6C62,  # the letters "fllb"
-    steps=(m001_documents_pages_passages,),
+    steps=(m001_documents_pages_passages, m002_how_a_page_was_read),
     refusal=LibraryError,
     other="--library at another folder",
 )

@@ -20,6 +20,7 @@ from assistant.library.types import (
 from assistant.record import Scope
 
 DOCUMENT = "sha256, path, title, maker, kind, revision, date, supersedes, applies_to"
+PAGE = "page.number, label, status, text, reason, source, confidence"
 PASSAGE = (
     "passage.id, document.sha256, passage.page, passage.start, passage.stop, "
     "passage.text, passage.section, passage.lead"
@@ -62,8 +63,8 @@ def document(row: Sequence[Any]) -> Document:
 
 
 def page(row: Sequence[Any]) -> Page:
-    """Return the page of a row (number, label, status, text, reason)."""
-    return Page(row[0], row[1], PageStatus(row[2]), row[3], row[4])
+    """Return the page of a row that has the columns of `PAGE`."""
+    return Page(row[0], row[1], PageStatus(row[2]), *row[3:7])
 
 
 def passage(row: Sequence[Any]) -> StoredPassage:

@@ -8,6 +8,10 @@ from enum import StrEnum
 
 from assistant.record import Scope
 
+ID_DIGITS = 12
+OCR = "ocr"
+"""What a page's `source` and a citation's `read_by` say of recognised text."""
+
 
 class PageStatus(StrEnum):
     """How well a page was read."""
@@ -30,6 +34,10 @@ class Page:
     text: str
     reason: str = ""
     """Why it is not `text`."""
+    source: str = ""
+    """`ocr` where the text was recognised in a picture, else nothing."""
+    confidence: float = 0.0
+    """Of a page read by OCR, 0 to 1."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +74,7 @@ class Document:
     @property
     def document_id(self) -> str:
         """The short identity that outputs print: 12 hex digits."""
-        return self.sha256[:12]
+        return self.sha256[:ID_DIGITS]
 
 
 Match = Callable[[Document], str]
@@ -95,6 +103,8 @@ class Hit:
     """Raw evidence: cosine, coverage, code."""
     superseded_by: str = ""
     """Title of the document that replaces this one; '' when none does."""
+    read_by: str = ""
+    """`ocr` where the page was recognised in a picture, else nothing."""
 
 
 @dataclass(frozen=True, slots=True)

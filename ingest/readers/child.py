@@ -11,6 +11,7 @@ import json
 import os
 import sys
 from collections.abc import Iterator
+from functools import partial
 from pathlib import Path
 from typing import Any, BinaryIO, cast
 
@@ -63,6 +64,8 @@ def _named(name: str) -> Reader:
 def _items(request: dict[str, Any], reader: Reader, plain: Reader) -> Iterator[Read]:
     """Give the pages before `plain_until` by the plain reader, then the rest."""
     path, password = Path(request["path"]), request["password"]
+    if "pages" in request:  # only a reader of single pages is asked for them
+        reader = partial(cast("Any", reader), pages=tuple(request["pages"]))
     first, until = int(request["first"]), int(request["plain_until"])
     if first < until:
         for item in plain(path, first, password):

@@ -40,6 +40,11 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--no-embed", action="store_true", help="leave the vectors for later"
     )
+    parser.add_argument(
+        "--ocr",
+        action=argparse.BooleanOptionalAction,
+        help="read pages that are pictures; done where faultleaf[ocr] is installed",
+    )
     parser.add_argument("--password", help="of encrypted PDF files")
 
 
@@ -52,7 +57,9 @@ def run(args: argparse.Namespace, console: Console) -> int:
 
     settings = places(args)
     with LibraryStore.open(settings.library, create=True) as store:
-        result = add_paths(args.paths, store, settings, console, args.password)
+        result = add_paths(
+            args.paths, store, settings, console, args.password, ocr=args.ocr
+        )
         done = Embedded(0)
         if not args.no_embed:
             done = embed_library(store, settings, console)

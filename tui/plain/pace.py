@@ -8,6 +8,7 @@ from ingest.progress import Progress, Tally, seconds_left
 STAGES = {
     "look": "looking at files",
     "read": "reading",
+    "ocr": "reading pictures",
     "store": "reading",
     "packs": "proving rule packs",
     "embed": "embedding",
@@ -36,7 +37,7 @@ class PaceLine:
         if stage != self._stage:
             self._stage, self._began = stage, self._clock.now()
         elapsed = (self._clock.now() - self._began).total_seconds()
-        if step.tally is None:
+        if step.tally is None or step.stage == "ocr":
             done, total = step.done, step.total
             parts = [f"{stage}: {done} of {total}"]
         else:
