@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import PurePosixPath
 
+from assistant.library.sayings import Origin
 from assistant.library.types import Document, Page, PageStatus, Passage, TableRow
 from ingest.blocks import Carried, GridRow, lines_of
 from ingest.cleaning import Cleaned, cleaned, repair
@@ -13,7 +14,7 @@ from ingest.headings import Look, headings
 from ingest.identify import identify
 from ingest.labels import printed_labels
 from ingest.passages import passages
-from ingest.quality import judge
+from ingest.quality import judge, unreadable_lines
 from ingest.readers.base import FileFacts, RawPage
 from ingest.running import running_lines
 from ingest.tables import table_rows
@@ -27,6 +28,8 @@ class Prepared:
     pages: tuple[Page, ...]
     passages: tuple[Passage, ...]
     rows: tuple[TableRow, ...]
+    sources: Mapping[str, Origin]
+    """Field of the document to where it was read."""
 
 
 def prepare(
@@ -72,15 +75,16 @@ def prepare(
         revision=identity.revision,
         date=identity.date,
         supersedes=identity.supersedes,
+        number=identity.number,
     )
     cut, rows = _cut(facts, list(zip(raw, pages, running, grids, strict=True)), count)
-    return Prepared(document, pages, cut, rows)
+    return Prepared(document, pages, cut, rows, identity.sources)
 
 
 def _page(raw: RawPage, label: str, text: str, running: frozenset[int]) -> Page:
     if raw.failure:
         return Page(raw.number, label, PageStatus.UNREADABLE, "", raw.failure)
-    status, reason = judge(text, running, drawn=raw.drawn)
+    status, reason = judge(text, running, drawn=raw.drawn, cover=raw.cover)
     return Page(raw.number, label, status, text, reason, raw.source, raw.confidence)
 
 
@@ -110,7 +114,8 @@ def _cut(
             continue
         marked = tuple(title for title, at in facts.outline if at == page.number)
         look = Look(source.prominent, marked)
-        heads = headings(page.text, lines | grid.keys(), look, styled=styled)
+        barred = lines | grid.keys() | unreadable_lines(page.text)
+        heads = headings(page.text, barred, look, styled=styled)
         kept, carried = lines_of(page.text, lines, heads, carried, grid)
         found.extend(passages(page.number, page.text, kept, count))
         rows.extend(table_rows(page.number, kept))

@@ -87,6 +87,8 @@ class RawPage:
     """Why it could not be read; `text` is then empty."""
     drawn: bool = False
     """Pictures or drawings stand on it; only looked for where text is scarce."""
+    cover: float = 0.0
+    """The share of it that pictures cover."""
     prominent: tuple[Prominent, ...] = ()
     tables: tuple[RawTable, ...] = ()
     raw: str = ""

@@ -78,12 +78,12 @@ def _parted(
     """Return the words outside of tables, and each table's first place in order."""
     if not tables:
         return list(enumerate(words)), {}
+    boxes = [table.box for table in tables]
     free: list[tuple[int, Word]] = []
     inside: dict[int, int] = {}
     for at, word in enumerate(words):
         x, y = (word.x0 + word.x1) / 2, (word.top + word.bottom) / 2
-        for number, table in enumerate(tables):
-            box = table.box
+        for number, box in enumerate(boxes):
             if box.x0 <= x <= box.x1 and box.top <= y <= box.bottom:
                 inside.setdefault(number, at)
                 break

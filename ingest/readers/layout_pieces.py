@@ -84,11 +84,8 @@ def is_mark(text: str) -> bool:
 
 
 def _piece(group: Sequence[Word], order: int) -> Piece:
-    sizes: Counter[float] = Counter()
-    for word in group:
-        sizes[round(word.size, 1)] += len(word.text)
-    size, _ = sizes.most_common(1)[0]
-    level = next(word for word in group if round(word.size, 1) == size)
+    level = _usual(group)
+    size = round(level.size, 1)
     return Piece(
         text=_text(group),
         x0=group[0].x0,
@@ -99,6 +96,18 @@ def _piece(group: Sequence[Word], order: int) -> Piece:
         order=order,
         words=len(group),
     )
+
+
+def _usual(group: Sequence[Word]) -> Word:
+    """Return the first word of the height that most letters have."""
+    first = group[0]
+    if all(word.size == first.size for word in group):
+        return first
+    sizes: Counter[float] = Counter()
+    for word in group:
+        sizes[round(word.size, 1)] += len(word.text)
+    size, _ = sizes.most_common(1)[0]
+    return next(word for word in group if round(word.size, 1) == size)
 
 
 def _text(group: Sequence[Word]) -> str:
@@ -151,8 +160,10 @@ def _letter(piece: Piece) -> bool:
 
 
 def _closed(stack: Sequence[Piece]) -> list[Piece]:
+    if len(stack) < LEAST_SPACED:
+        return list(stack)
     word = "".join(piece.text for piece in stack)
     steps = {ord(right) - ord(left) for left, right in pairwise(word)}
-    if len(stack) < LEAST_SPACED or steps == {1}:
+    if steps == {1}:
         return list(stack)
     return [replace(stack[0], text=word, x1=max(each.x1 for each in stack))]

@@ -5,9 +5,10 @@ pypdf's text stands in where pdfium fails, or where only pdfium's is no words.
 
 from __future__ import annotations
 
+import gc
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from contextlib import ExitStack
+from contextlib import ExitStack, contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -20,7 +21,7 @@ from ingest.readers.base import (
     Read,
 )
 from ingest.readers.layout import lay_out, upright
-from ingest.readers.legible import unreadable
+from ingest.readers.legible import fault_of
 from ingest.readers.pdf_plain import (
     FAULTS,
     check_size,
@@ -48,6 +49,7 @@ LARGE = 1.12
 MAX_HEADING = 95
 MAX_NUMBER = 8
 _WHITE = frozenset(" \t\r\n")
+GARBAGE = 50_000
 NOTHING = 10
 """Fewer characters are asked for once more, of the other library."""
 
@@ -88,8 +90,20 @@ def _read(
         yield facts
         laid = None if plainly else _opened(stack, path, password, facts.pages)
         before: list[Table] = []
+        stack.enter_context(_seldom_collected())
         for number in range(first, facts.pages + 1):
             yield _page(reader, laid, (number, labels[number - 1]), before)
+
+
+@contextmanager
+def _seldom_collected() -> Iterator[None]:
+    """Look for dead cycles of objects seldom: a page makes thousands that have none."""
+    usual = gc.get_threshold()
+    gc.set_threshold(GARBAGE, *usual[1:])
+    try:
+        yield
+    finally:
+        gc.set_threshold(*usual)
 
 
 def _opened(
@@ -114,7 +128,7 @@ def _page(
     try:
         page = reader.pages[number - 1]
         found = None if laid is None else _laid_page(page, laid, place, before)
-        if found is None or len(found.text) < NOTHING or unreadable(found.text):
+        if found is None or len(found.text) < NOTHING or fault_of(found.text):
             found = _better(found, page, number, label)
     except FAULTS as error:
         return RawPage(number, label, failure=reason_of(error))
@@ -144,10 +158,25 @@ def _laid_page(
         *place,
         text,
         drawn=len(text) < SCARCE and found.drawn,
+        cover=_cover(shapes),
         prominent=tuple(_prominent(laid.rows)),
         tables=laid.tables,
         raw=found.raw if set(found.raw) - set(text) - _WHITE else "",
     )
+
+
+def _cover(shapes: Shapes) -> float:
+    """Return the share of a page under its largest picture, up to 1."""
+    area = shapes.width * shapes.height
+    largest = max(
+        (
+            (min(each.x1, shapes.width) - max(each.x0, 0.0))
+            * (min(each.bottom, shapes.height) - max(each.top, 0.0))
+            for each in shapes.pictures
+        ),
+        default=0.0,
+    )
+    return round(min(1.0, max(0.0, largest) / area), 3) if area > 0 else 0.0
 
 
 def _tables(shapes: Shapes, before: Sequence[Table]) -> tuple[Table, ...]:
@@ -166,7 +195,11 @@ def _better(
             raise  # better said so than called blank
         return found
     text = "\n".join(row.text for row in lines)
-    if found is not None and (len(text) <= len(found.text) or unreadable(text)):
+    if found is not None and (
+        not text.strip()
+        or fault_of(text)
+        or (len(text) <= len(found.text) and not fault_of(found.text))
+    ):
         return found
     drawn = found.drawn if found else guarded(lambda: is_drawn(page), True)
     return RawPage(
@@ -174,6 +207,7 @@ def _better(
         label,
         text,
         drawn=len(text) < SCARCE and drawn,
+        cover=found.cover if found else 0.0,
         prominent=tuple(_prominent(lines)),
     )
 

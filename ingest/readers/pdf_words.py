@@ -69,8 +69,8 @@ def _word(
     size, style = run.style.size, run.style
     angle = frame.angle(style.a, style.b)
     x, y = frame.see(run.x, run.y)
-    left, top, right, bottom = frame.see_box(*run.box)
     over, under = ASCENT * size, DESCENT * size
+    left, top, right, bottom = frame.see_box(*run.box)
     if angle == 0:
         top, bottom = y - over, y + under
     elif angle == UP:

@@ -105,6 +105,14 @@ def _sides(box: Handle) -> tuple[float, float, float, float]:
     return box.left, box.bottom, box.right, box.top
 
 
+_TEXT_OBJECT = ctypes.cast(
+    raw.FPDFText_GetTextObject,
+    ctypes.CFUNCTYPE(ctypes.c_void_p, ctypes.c_void_p, ctypes.c_int),
+)
+_FONT = ctypes.cast(
+    raw.FPDFTextObj_GetFont, ctypes.CFUNCTYPE(ctypes.c_void_p, ctypes.c_void_p)
+)
+"""Both as bare addresses: they are only compared, and asked for every word."""
 _BOX, _ORIGIN = raw.FPDFText_GetLooseCharBox, raw.FPDFText_GetCharOrigin
 _NO_FONT = Font(bold=False, symbols=False)
 _initialised: list[bool] = []
@@ -238,30 +246,28 @@ class OpenPage:
 
     def style(self, at: int) -> Style:
         """Return how a character is set."""
-        handle = raw.FPDFText_GetTextObject(self._text, at)
-        key = ctypes.addressof(handle.contents) if handle else 0
+        key = _TEXT_OBJECT(self._text, at) or 0
         known = self._styles.get(key)
-        return known if known is not None else self._new_style(at, handle, key)
+        return known if known is not None else self._new_style(at, key)
 
-    def _new_style(self, at: int, handle: Handle, key: int) -> Style:
+    def _new_style(self, at: int, key: int) -> Style:
+        handle = raw.FPDFText_GetTextObject(self._text, at)
         matrix = self._matrix
         raw.FPDFText_GetMatrix(self._text, at, matrix)
         scale = (matrix.a**2 + matrix.b**2) ** 0.5 or 1.0
         size = abs(raw.FPDFText_GetFontSize(self._text, at)) * scale
-        font = self._font(handle) if key else _NO_FONT
+        font = self._font(handle) if handle else _NO_FONT
         known = Style(round(size, 2), matrix.a / scale, matrix.b / scale, font)
         if key:
             self._styles[key] = known
         return known
 
     def _font(self, text_object: Handle) -> Font:
-        handle = raw.FPDFTextObj_GetFont(text_object)
-        if not handle:
-            return _NO_FONT
-        key = ctypes.addressof(handle.contents)
+        key = _FONT(text_object) or 0
         found = self._fonts.get(key)
         if found is None:
-            found = self._fonts[key] = _font(handle)
+            handle = raw.FPDFTextObj_GetFont(text_object)
+            found = self._fonts[key] = _font(handle) if handle else _NO_FONT
         if raw.FPDFTextObj_GetTextRenderMode(text_object) == _STROKED_TEXT:
             return Font(bold=True, symbols=found.symbols)
         return found
