@@ -190,9 +190,14 @@ def _breaks(stack: Stack, band: Sequence[Word], height: float, usual: float) -> 
 
 
 def _table(stack: Stack, ys: Sequence[float], words: Spread) -> Lattice | None:
+    wide = stack.right - stack.left - 2 * TOLERANCE
+    full = [edge.at for edge in stack.across if edge.high - edge.low >= wide]
+    rules = sum(any(abs(y - at) <= TOLERANCE for at in full) for y in ys)
+    if rules < LEAST and not _inner_edges(stack, ys):
+        return None
     places = list(ys)
     xs = _xs(stack, places, words)
-    places = _extended(_trimmed(places, xs, words), xs, words)
+    places = _extended(stack, _trimmed(places, xs, words), words)
     if len(_told(places, words)) < LEAST:
         return None
     by_words = not _inner_edges(stack, places)
@@ -252,17 +257,19 @@ def _outside(ys: Sequence[float], xs: Sequence[float], words: Spread) -> bool:
     return ys[1] - ys[0] > TALL * size * len(rows) or reach > len(rows) > 1
 
 
-def _extended(ys: list[float], xs: Sequence[float], words: Spread) -> list[float]:
+def _extended(stack: Stack, ys: list[float], words: Spread) -> list[float]:
     """Take in a first or last row that no edge closes, when it keeps the columns."""
     if len(ys) < LEAST:
         return ys
+    columns = len(_xs(stack, ys, words))
     heights = [low - high for high, low in pairwise(ys)]
     step = min(median(heights), 2 * min(heights))
     for edge, outer in ((ys[-1], ys[-1] + step), (ys[0], ys[0] - step)):
-        low, high = sorted((edge, outer))
-        row = words.between(low, high)
-        if row and _keeps(row, xs, _told(ys, words)):
-            ys = sorted([*ys, outer])
+        row = words.between(*sorted((edge, outer)))
+        longer = sorted([*ys, outer])
+        xs = _xs(stack, longer, words) if row else []
+        if len(xs) == columns and _keeps(row, xs, _told(ys, words)):
+            ys = longer
     return ys
 
 
@@ -282,6 +289,8 @@ def _keeps(
         at = bisect_left(usual, x - ALIGNED)
         hits += at < len(usual) and usual[at] <= x + ALIGNED
     columns = len(xs) - 1
+    if LEAST <= columns == len(firsts) and len(lines(row)) == 1:
+        return True
     return hits == len(firsts) and len(firsts) * 2 > columns and len(firsts) > 1
 
 

@@ -80,7 +80,8 @@ def column_edges(
     found = _aligned(starts, words, allowed)
     found += _gutters(spans, found, allowed)
     first = min(x0 for band in words for x0, _ in band)
-    inner = sorted(x for x in found if x > first + ALIGNED and left < x < right)
+    before = min(x1 for band in words for _, x1 in band)
+    inner = sorted(x for x in found if x >= before and left < x < right)
     clear = _free(spans, 0, least=MIN_GAP)
     return [left, *_cleared([first, *inner], clear), right]
 

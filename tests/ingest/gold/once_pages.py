@@ -4,169 +4,183 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from pypdf import PdfReader, PdfWriter
+from reportlab.lib import colors
+from reportlab.platypus import SimpleDocTemplate, Table
+
 from tests.ingest.gold.pens import (
+    HEIGHT,
+    WIDTH,
     CanvasPen,
     FpdfPen,
     OperatorPen,
     across,
     cell,
     down,
+    new_fpdf,
     row,
 )
 
 
-def beside_prose(path: Path) -> None:
-    pen = FpdfPen(path)
-    pen.text(40, 60, "Codes of the drain", bold=True, size=11)
-    across(pen, 40, 285, [70, 88, 106, 136, 154])
-    for y, cells in (
-        (70, ["Code", "Cause", "Then"]),
-        (88, ["dr1", "float up", "pump runs"]),
-        (106, ["dr2", ["float up for", "4 min"], "stop"]),
-        (136, ["dr4", "float wire open", "stop"]),
-    ):
-        row(pen, [40, 90, 200], y, cells, bold=y == 70)
-    for at, said in enumerate(
-        [
-            "The pan is emptied by a small pump.",
-            "It starts with cooling, and runs on",
-            "for three minutes after it. When the",
-            "float rises at rest the pump starts",
-            "by itself, also with heating.",
-            "Water in the pan is no fault; water",
-            "that does not fall is one.",
-        ]
-    ):
-        pen.text(310, 74 + 12 * at, said)
-    pen.save()
-
-
-def bands_over_pages(path: Path) -> None:
-    pen = CanvasPen(path)
-    pages = [
-        (
-            700,
-            [
-                ["Point", "Between", "Should be"],
-                ["M1", "L and N", "207 to 253 V"],
-                ["M2", "P and M", "290 to 350 V"],
-                ["M3", "5 and 6", "15 V"],
-            ],
-        ),
-        (
-            70,
-            [
-                ["Point", "Between", "Should be"],
-                ["M4", "7 and 6", "5 V"],
-                ["M7", "U and V", "equal to V and W"],
-            ],
-        ),
-    ]
-    for number, (top, rows) in enumerate(pages):
-        if number:
-            pen.page()
-        pen.text(60, 40, "Measuring points")
-        across(pen, 60, 430, [top + 17 * at for at in range(len(rows) + 1)])
-        for at, cells in enumerate(rows):
-            row(pen, [60, 120, 260], top + 17 * at, cells, bold=at == 0)
-        pen.text(480, 820, f"{number + 33}")
-    pen.save()
-
-
-def lamps_in_cells(path: Path) -> None:
-    pen = CanvasPen(path)
-    xs, ys = [60, 120, 170, 220, 500], [80, 98, 140, 158]
-    across(pen, 60, 500, ys)
-    down(pen, xs, 80, 158)
-    row(pen, xs, 80, ["Fault", "LD1", "LD2", "Look at"], bold=True)
+def heavy_bars(path: Path) -> None:
+    pen = OperatorPen(path)
+    pen.text(50, 60, "9.1 Stops of the water side", bold=True, size=13)
+    pen.fill(50, 76, 490, 2, 0.0)
+    pen.fill(50, 104, 490, 2, 0.0)
+    pen.fill(50, 182, 490, 2, 0.0)
+    down(pen, [115, 250, 400], 76, 184)
+    across(pen, 115, 540, [144])
+    across(pen, 50, 540, [164])
+    cell(pen, 50, 78, ["Stop /", "warning"], bold=True)
+    row(pen, [115, 250, 400], 83, ["Cause", "Seen by", "Cleared"], bold=True)
+    cell(pen, 50, 124, "E-03")
     row(
         pen,
-        xs,
-        98,
-        ["27-A", "", "off", ["- both ends of the cable", "- plug CN30", "- board"]],
+        [115, 250, 400],
+        110,
+        [["Flow below 8 l/min", "for 15 s"], "flow switch", "by itself"],
     )
-    row(pen, xs, 140, ["27-B", "on", "", "- fuse F2"])
-    for x, y in ((124, 104), (174, 145)):
-        pen.fill(x, y, 9, 9, 0.3)
+    row(pen, [115, 250, 400], 146, ["Strainer blocked", "flow falls slowly", "button"])
+    row(
+        pen,
+        [50, 115, 250, 400],
+        165,
+        ["E-11", "Water at 3 C", "sensor TW2", "power off"],
+    )
     pen.save()
 
 
-def zebra_numbers(path: Path) -> None:
-    pen = OperatorPen(path)
-    pen.text(60, 60, "Sensor TH4", bold=True, size=12)
-    for x, said in ((64, "Temp."), (150, "kOhm"), (240, "Volt"), (330, "Note")):
-        pen.text(x, 90, said, bold=True)
-    for at, cells in enumerate(
-        [
-            ("-20 C", "97.4", "4.52", ""),
-            ("0 C", "32.7", "3.83", "ice water"),
-            ("25 C", "10.0", "2.50", ""),
-            ("60 C", "2.5", "1.00", ""),
-            ("90 C", "0.92", "0.42", "limit"),
-        ]
-    ):
-        y = 97 + 15 * at
-        if at % 2 == 0:
-            pen.fill(60, y, 340, 15, 0.9)
-        for x, said in zip((92, 172, 260), cells, strict=False):
-            pen.text(x - 4.4 * len(said), y + 11, said)
-        pen.text(330, y + 11, cells[3])
-    pen.save()
-
-
-def framed_dots(path: Path) -> None:
-    pen = OperatorPen(path)
-    across(pen, 60, 500, [80, 180])
-    down(pen, [60, 500], 80, 180)
-    for y in (100, 120, 140, 160):
-        pen.line(60, y, 500, y, dash=1.5)
-    row(pen, [60, 140, 330], 82, ["Key", "Pressed for", "Does"], bold=True)
-    row(pen, [60, 140, 330], 102, ["SB1", "1 s", "shows the next fault"])
-    row(pen, [60, 140, 330], 122, ["SB1", "5 s", "clears the history"])
-    row(pen, [60, 140, 330], 142, ["SB2", "1 s, unit at rest", "test run"])
-    row(pen, [60, 140, 330], 162, ["SB1+SB2", "10 s", "settings of the works"])
-    pen.save()
-
-
-def grey_sections(path: Path) -> None:
+def bands_with_shared_remedy(path: Path) -> None:
     pen = FpdfPen(path)
-    xs = [50, 130, 330, 520]
-    ys = [80, 98, 116, 134, 152, 170, 188]
-    for y, grey in ((80, 0.6), (98, 0.85), (152, 0.85)):
-        pen.fill(50, y, 470, 18, grey)
-    across(pen, 50, 520, ys)
-    down(pen, [50, 520], 80, 188)
-    for top, low in ((80, 98), (116, 152), (170, 188)):
-        down(pen, xs[1:3], top, low)
-    row(pen, xs, 80, ["Number", "Name", "From works"], bold=True)
-    cell(pen, 50, 98, "Heating")
-    row(pen, xs, 116, ["H-01", "Highest water", "55 C"])
-    row(pen, xs, 134, ["H-02", "Night lowering", "4 K"])
-    cell(pen, 50, 152, "Hot water")
-    row(pen, xs, 170, ["W-01", "Tank", "48 C"])
+    pen.text(50, 60, "Lights of the remote", bold=True, size=12)
+    across(pen, 50, 520, [72, 92, 142, 162, 182])
+    across(pen, 50, 300, [112])
+    row(pen, [50, 120, 300], 74, ["Light", "Means", "Do"], bold=True)
+    row(pen, [50, 120], 94, ["P-1", "no answer of unit 1"])
+    row(pen, [50, 120], 117, ["P-2", "no answer of unit 2"])
+    cell(pen, 300, 106, "Check the line, then the unit")
+    row(pen, [50, 120, 300], 144, ["P-5", "address twice", "Set another address"])
+    row(pen, [50, 120, 300], 164, ["P-8", "clock lost", "Set the clock"])
     pen.save()
 
 
-def blanks_to_fill(path: Path) -> None:
-    pen = CanvasPen(path)
-    pen.text(60, 60, "Hand-over", bold=True, size=12)
-    for at, said in enumerate(["Unit", "Serial number", "Charge added", "Date"]):
-        pen.text(60, 100 + 24 * at, said)
-        pen.line(160, 102 + 24 * at, 400, 102 + 24 * at)
-    pen.text(60, 220, "The form stays with the unit.")
+def filled_head_striped(path: Path) -> None:
+    rows = [
+        ["Reading", "Good", "", "Doubtful"],
+        ["", "from", "to", ""],
+        ["Subcooling K", "4", "9", "below 3, over 12"],
+        ["Superheat K", "3", "8", "below 2, over 12"],
+        ["Air drop K", "8", "13", "below 6"],
+        ["Current A", "3.1", "7.8", "over 9"],
+    ]
+    table = Table(rows, colWidths=[110, 60, 60, 150])
+    table.setStyle(
+        [
+            ("SPAN", (0, 0), (0, 1)),
+            ("SPAN", (1, 0), (2, 0)),
+            ("SPAN", (3, 0), (3, 1)),
+            ("BACKGROUND", (0, 0), (-1, 1), colors.grey),
+            ("ROWBACKGROUNDS", (0, 2), (-1, -1), [colors.white, colors.lightgrey]),
+            ("BOX", (0, 0), (-1, -1), 0.8, colors.black),
+            ("LINEAFTER", (0, 0), (-2, -1), 0.3, colors.grey),
+            ("FONTNAME", (0, 0), (-1, 1), "Helvetica-Bold"),
+        ]
+    )
+    SimpleDocTemplate(str(path), pagesize=(WIDTH, HEIGHT), invariant=1).build([table])
+
+
+def grid_over_pages(path: Path) -> None:
+    pdf = new_fpdf()
+    pdf.set_y(720)
+    pdf.set_font("times", size=10)
+    rows = [
+        ("AL-1", "Battery of the logger", "change within a month"),
+        ("AL-2", "Memory of the logger full", "read it out, it goes on by itself"),
+        ("AL-6", "Logger without time", "set the time"),
+        ("AL-7", "Two loggers with one number", "give one another number"),
+    ]
+    with pdf.table(
+        col_widths=(15, 40, 45), repeat_headings=0, text_align="LEFT"
+    ) as table:
+        for cells in [("Alarm", "What is wrong", "What to do"), *rows]:
+            line = table.row()
+            for said in cells:
+                line.cell(said)
+    pdf.output(str(path))
+
+
+def turned_bands(path: Path) -> None:
+    pen = CanvasPen(path, (842, 595))
+    pen.text(60, 50, "Cable sheet", bold=True, size=12)
+    xs = [60, 130, 290, 420, 560]
+    rows = [
+        ["Cable", "From", "To", "Wires", "Longest"],
+        ["C-01", "isolator", "outdoor unit", "3 x 2.5", "as calculated"],
+        ["C-02", "outdoor unit", "indoor unit", "4 x 1.5", "50 m"],
+        ["C-07", "indoor unit", "wall panel", "2 x 0.75", "200 m"],
+    ]
+    across(pen, 60, 760, [70 + 20 * at for at in range(5)])
+    for at, cells in enumerate(rows):
+        row(pen, xs, 71 + 20 * at, cells, bold=at == 0)
     pen.save()
+    writer = PdfWriter(clone_from=PdfReader(path))
+    page = writer.pages[0]
+    page.rotate(90)
+    page.transfer_rotation_to_content()
+    page.rotate(270)
+    writer.write(path)
 
 
-def contents_with_dots(path: Path) -> None:
-    pen = CanvasPen(path)
-    pen.text(60, 60, "Contents", bold=True, size=12)
-    pen.line(60, 66, 500, 66)
-    for at, (said, page) in enumerate(
-        [("1 Before work", "3"), ("2 Lamps", "9"), ("3 Codes", "14"), ("4 Parts", "40")]
+def two_columns_of_text(path: Path) -> None:
+    pen = FpdfPen(path)
+    pen.fill(40, 40, 515, 24, 0.85)
+    pen.text(46, 56, "Care between seasons", bold=True, size=12)
+    down(pen, [297], 80, 220)
+    for left, lines in (
+        (
+            46,
+            [
+                "Rinse the coil in spring.",
+                "Look at the feet of the unit.",
+                "Cut plants back.",
+            ],
+        ),
+        (
+            305,
+            [
+                "Cover nothing in winter.",
+                "Leave the supply on, so that",
+                "the oil stays warm.",
+            ],
+        ),
     ):
-        y = 90 + 16 * at
-        pen.text(60, y, said)
-        pen.line(150, y, 470, y, dash=1)
-        pen.text(480, y, page)
-    pen.line(60, 160, 500, 160)
+        for at, said in enumerate(lines):
+            pen.text(left, 96 + 14 * at, said)
+    across(pen, 40, 555, [230, 800])
+    pen.save()
+
+
+def lamp_panel(path: Path) -> None:
+    pen = CanvasPen(path)
+    pen.text(60, 60, "The panel", bold=True, size=12)
+    pen.fill(60, 80, 300, 90, 0.9)
+    for at, said in enumerate(["POWER", "TIMER", "FILTER"]):
+        pen.fill(90 + 90 * at, 100, 14, 14, 0.3)
+        pen.text(82 + 90 * at, 130, said)
+    across(pen, 60, 360, [80, 170])
+    down(pen, [60, 360], 80, 170)
+    pen.text(60, 200, "The three lights stand in one line below the louvre.")
+    pen.save()
+
+
+def spec_grid(path: Path) -> None:
+    pen = FpdfPen(path)
+    xs, ys = [50, 190, 270, 400, 530], [80, 98, 116, 134, 152]
+    across(pen, 50, 530, ys)
+    down(pen, [50, 190, 270, 530], 80, 152)
+    down(pen, [400], 80, 134)
+    row(pen, xs, 80, ["Item", "Unit", "BV-25", "BV-35"], bold=True)
+    row(pen, xs, 98, ["Cooling", "kW", "2.5", "3.5"])
+    row(pen, xs, 116, ["Fuse", "A", "10", "16"])
+    row(pen, xs, 134, ["Refrigerant", "kg", "0.85, R-32 in both"])
     pen.save()

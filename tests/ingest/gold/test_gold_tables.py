@@ -40,7 +40,19 @@ def test_the_held_out_pages_alone_reach_it_too(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize(
-    "name", ["borderless", "warning_boxes", "ruled_prose", "plotted_curve"]
+    "name",
+    [
+        "borderless",
+        "warning_boxes",
+        "ruled_prose",
+        "plotted_curve",
+        "bar_chart",
+        "drawn_parts",
+        "blanks_to_fill",
+        "contents_with_dots",
+        "two_columns_of_text",
+        "lamp_panel",
+    ],
 )
 def test_what_is_no_ruled_table_stays_lines(tmp_path: Path, name: str) -> None:
     path = tmp_path / "page.pdf"
