@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from statistics import median
 
 from ingest.grids.model import Table
@@ -25,6 +26,8 @@ _SAME = 0.5
 _INDENT = 0.8
 _LEVEL = 0.25
 _ALIGNED = 0.8
+_LEAST_ROWS = 4
+_ROW_STEP = 1.5
 _FEW = 3
 """Words in a line, at the median: cells of a table, and not lines of a column."""
 
@@ -109,7 +112,7 @@ def _in_order(found: Sequence[Piece], width: float) -> Iterator[Piece]:
 def _sorted(stretch: Sequence[Piece]) -> list[Piece]:
     """Give a stretch as drawn; runs that go back up are put where they stand."""
     runs: list[list[Piece]] = []
-    for piece in stretch:
+    for piece in _across(stretch):
         if not runs or _goes_back(runs[-1], piece):
             runs.append([])
         runs[-1].append(piece)
@@ -124,6 +127,39 @@ def _sorted(stretch: Sequence[Piece]) -> list[Piece]:
             at -= 1
         placed.insert(at, run)
     return [piece for run in placed for piece in run]
+
+
+def _across(stretch: Sequence[Piece]) -> list[Piece]:
+    """Put the rows of a table together that is drawn column by column."""
+    falls: list[list[Piece]] = []
+    for piece in stretch:
+        if not falls or falls[-1][-1].y - piece.y > _SAME * piece.size:
+            falls.append([])
+        falls[-1].append(piece)
+    found: list[list[Piece]] = []
+    for at, fall in enumerate(falls):
+        if at and _beside(falls[at - 1], fall):
+            found[-1] = _by_place([*found[-1], *fall])
+        else:
+            found.append(fall)
+    return [piece for group in found for piece in group]
+
+
+def _beside(left: Sequence[Piece], right: Sequence[Piece]) -> bool:
+    """Whether two falls of lines are columns of one table, row beside row.
+
+    The lines of wrapped cells stand closer than rows do.
+    """
+    if min(len(left), len(right)) < _LEAST_ROWS:
+        return False
+    if min(each.x0 for each in right) < max(each.x1 for each in left):
+        return False
+    steps = [below.y - above.y for above, below in pairwise(right)]
+    if median(steps) < _ROW_STEP * right[0].size:
+        return False
+    level = sum(any(abs(p.y - q.y) <= _LEVEL * p.size for q in left) for p in right)
+    words = max(median(piece.words for piece in run) for run in (left, right))
+    return level >= _ALIGNED * max(len(left), len(right)) and words <= _FEW
 
 
 def _top(run: Sequence[Piece]) -> float:

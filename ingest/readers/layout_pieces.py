@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
@@ -17,6 +17,8 @@ MARK_GAP = 0.4
 """So much more than a word's space stands behind the mark of a list's item."""
 _LEVEL = 0.35
 _BACK = 0.3
+SPACED_GAP, SPACED_WORDS = 1.6, 2.2
+"""Single letters stand so far apart at most, in one word and between two."""
 LEAST_SPACED = 4
 """So many letters that stand apart at one pitch are a word."""
 _PITCH = 0.25
@@ -50,26 +52,57 @@ def pieces(words: Iterable[tuple[int, Word]]) -> list[Piece]:
     group: list[Word] = []
     start = 0
     for at, word in words:
-        if group and not (_goes_on(group[-1], word) and not _is_marked(group, word)):
-            found.append(_piece(group, start))
+        if group and (not _goes_on(group, word) or _is_marked(group, word)):
+            found.extend(_closed_group(group, start))
             group = []
         if not group:
             start = at
         group.append(word)
     if group:
-        found.append(_piece(group, start))
+        found.extend(_closed_group(group, start))
     return found
+
+
+def _closed_group(group: list[Word], order: int) -> Iterator[Piece]:
+    """Give the piece of a group; its letters one by one where they make no word."""
+    if _apart(group) or all(
+        right.x0 - left.x1 <= CELL_GAP * max(left.size, right.size)
+        for left, right in pairwise(group)
+    ):
+        yield _piece(group, order)
+        return
+    part = [group[0]]
+    for at, word in enumerate(group[1:], start=1):
+        if word.x0 - part[-1].x1 > CELL_GAP * max(word.size, part[-1].size):
+            yield _piece(part, order + at - len(part))
+            part = []
+        part.append(word)
+    yield _piece(part, order + len(group) - len(part))
+
+
+def _apart(group: Sequence[Word]) -> bool:
+    """Whether a group is the letters of spaced words, and no row of single letters."""
+    if len(group) < LEAST_SPACED:
+        return False
+    if any(len(word.text) > 1 or not word.text.isalpha() for word in group):
+        return False
+    return {ord(b.text) - ord(a.text) for a, b in pairwise(group)} != {1}
 
 
 def _base(word: Word) -> float:
     return word.bottom - DESCENT * word.size
 
 
-def _goes_on(last: Word, word: Word) -> bool:
+def _goes_on(group: Sequence[Word], word: Word) -> bool:
+    last = group[-1]
     size = max(last.size, word.size)
+    most = CELL_GAP
+    if len(word.text) == len(last.text) == 1:
+        most = SPACED_WORDS if len(group) >= LEAST_SPACED else SPACED_GAP
+        most = most if all(len(each.text) == 1 for each in group) else CELL_GAP
     gap = word.x0 - last.x1
     level = abs(_base(word) - _base(last)) <= _LEVEL * size
-    return level and -_BACK * size <= gap <= CELL_GAP * size
+    return level and -_BACK * size <= gap <= most * size
 
 
 def _is_marked(group: Sequence[Word], word: Word) -> bool:
@@ -112,9 +145,7 @@ def _usual(group: Sequence[Word]) -> Word:
 
 def _text(group: Sequence[Word]) -> str:
     """Write the words of a piece; letters that are set apart are closed."""
-    if len(group) < LEAST_SPACED or any(len(word.text) > 1 for word in group):
-        return " ".join(word.text for word in group)
-    if not all(word.text.isalpha() for word in group):
+    if not _apart(group):
         return " ".join(word.text for word in group)
     pairs = list(pairwise(group))
     gaps = [right.x0 - left.x1 for left, right in pairs]
