@@ -8,7 +8,7 @@ library holds every document up to there.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Generator, Iterator, Mapping, Sequence
+from collections.abc import Callable, Generator, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
@@ -19,20 +19,28 @@ from assistant.errors import (
     InputError,
     LibraryError,
 )
-from assistant.library.types import Document, Page, PageStatus
+from assistant.library.sayings import Place
+from assistant.library.types import Document, PageStatus
 from ingest.assemble import Prepared, prepare
 from ingest.collect import Candidate, Collected, Refusal, collect
-from ingest.pictures import TEXTLESS, to_recognise, with_reasons, with_recognised
-from ingest.plan import ORIGIN, Action, Hashed, Step, Store, decide, look
+from ingest.keeping import Kept, keep, same_title
+from ingest.pictures import to_recognise, with_reasons, with_recognised
+from ingest.plan import Action, Hashed, Step, Store, decide, look
 from ingest.progress import Pace, Progress
 from ingest.readers.ahead import WORKERS, Ahead
 from ingest.readers.base import FileFacts, LockedError, RawPage, Read
 from ingest.readers.isolation import Reading
 from ingest.readers.limits import Limits
 from ingest.readers.sniff import PDF
+from ingest.telling import (
+    gone_warning,
+    lapsed_warning,
+    namesake,
+    near_lines,
+    replaced_line,
+    textless_warning,
+)
 
-WARN_SHARE = 0.2
-WARN_PAGES = 10
 _READ = (Action.ADD, Action.REPLACE)
 TRIED = "ocr:"
 """Start of the note that a document's pictures were read, whatever came of it."""
@@ -50,6 +58,14 @@ class Ingested:
     unchanged: list[str] = field(default_factory=list)
     duplicates: list[str] = field(default_factory=list)
     packs: list[str] = field(default_factory=list)
+    gone: list[str] = field(default_factory=list)
+    """In the library; their files are no longer where they were."""
+    pruned: list[str] = field(default_factory=list)
+    """The same, taken out of the library."""
+    states: list[str] = field(default_factory=list)
+    """Of what was replaced: which state is current now."""
+    near: list[str] = field(default_factory=list)
+    """What of the new says nearly the same as another document."""
     refused: list[Refusal] = field(default_factory=list)
     warnings: list[str] = field(default_factory=list)
     pages: Counter[PageStatus] = field(default_factory=Counter)
@@ -83,6 +99,8 @@ class Options:
     """Takes in a rule pack's folder, or raises; without it packs are refused."""
     recognise: Recognise | None = None
     """Reads pages whose text is missing or bad; without it they stay pictures."""
+    prune: bool = False
+    """Take out documents whose files are gone from the folders named."""
     way_to_recognise: str = ""
     """Said where pages stay pictures for want of it."""
 
@@ -97,8 +115,9 @@ def add(
     """Take files and folders into the library.
 
     Content that is known is left alone, a moved file gets its new path, a changed
-    one replaces its earlier state; nothing else is touched. A file that cannot be
-    taken in is noted with its reason and the rest goes on.
+    one replaces its earlier state; nothing else is touched. Documents that came from
+    a folder named and have no file there any more are told, and with `prune` taken
+    out. A file that cannot be taken in is noted with its reason and the rest goes on.
 
     Parameters
     ----------
@@ -125,10 +144,12 @@ def add(
     """
     run = _Run(store, count, options or Options())
     with collect(paths, leave_out=getattr(store, "folder", None)) as found:
-        yield from _take_in(found, run)
+        yield from _take_in(found, paths, run)
 
 
-def _take_in(found: Collected, run: _Run) -> Generator[Progress | Ingested, None, None]:
+def _take_in(
+    found: Collected, paths: Sequence[Path], run: _Run
+) -> Generator[Progress | Ingested, None, None]:
     run.result.refused.extend(found.refused)
     hashed: list[Hashed] = []
     for done, each in enumerate(look(found.files), start=1):
@@ -139,7 +160,8 @@ def _take_in(found: Collected, run: _Run) -> Generator[Progress | Ingested, None
             run.result.refused.append(each)
             note = each.path
         yield Progress("look", done, len(found.files), note)
-    steps = [run.again(step) for step in decide(hashed, run.store)]
+    decided = decide(hashed, run.store, paths, prune=run.options.prune)
+    steps = [run.again(step) for step in decided]
     run.read_ahead(steps)
     try:
         for done, step in enumerate(steps, start=1):
@@ -147,6 +169,7 @@ def _take_in(found: Collected, run: _Run) -> Generator[Progress | Ingested, None
             yield Progress("store", done, len(steps), step.path, run.pace.tally())
     finally:
         run.stop()
+    run.compare()
     for done, folder in enumerate(found.packs, start=1):
         run.take_pack(folder)
         yield Progress("packs", done, len(found.packs), folder.name)
@@ -167,6 +190,8 @@ class _Run:
         self.ahead = Ahead([])
         self.turns: dict[str, int] = {}
         self.tried: set[str] = set()
+        self.places = dict(store.places())
+        self.new: set[str] = set()
         self.opened_with = self.options.password
         """The password of the file in hand."""
 
@@ -207,6 +232,8 @@ class _Run:
                 self.pace.document(self.turns[step.sha256])
         elif step.action is Action.DUPLICATE:
             self.result.duplicates.append(f"{step.path}: {step.note}")
+        elif step.action in (Action.GONE, Action.PRUNE):
+            self._gone(step)
         else:
             self._settle(step)
 
@@ -222,15 +249,34 @@ class _Run:
         except FaultleafError as error:
             self.result.refused.append(Refusal.of(folder.name, error))
 
+    def compare(self) -> None:
+        """Tell what of the new says nearly the same as another document."""
+        if self.new:
+            known, units = self.store.documents(), self.store.units()
+            self.result.near.extend(near_lines(known, units, self.new))
+
+    def _gone(self, step: Step) -> None:
+        """Tell of a document without a file, or take it out."""
+        document = step.other
+        # It may have become the earlier state of what this run took in.
+        if document is None or document not in self.store.documents():
+            return
+        if step.action is Action.PRUNE:
+            self.store.remove_document(document.sha256)
+            self.result.pruned.append(document.path)
+        else:
+            self.result.gone.append(document.path)
+            self.result.warnings.append(gone_warning(document))
+
     def _settle(self, step: Step) -> None:
         """Note the place of content that the library already holds."""
         renamed = step.action is Action.RENAME
         if renamed:
             with self.store.transaction():
                 self.store.rename(step.sha256, step.path)
-                self._note_origin(step)
+                self._note_place(step)
         else:
-            self._note_origin(step)
+            self._note_place(step)
         done = self.result.renamed if renamed else self.result.unchanged
         done.append(step.path)
 
@@ -303,44 +349,46 @@ class _Run:
                 return
 
     def _store(self, step: Step, ready: Prepared) -> None:
-        document = ready.document
-        replaced = step.other
+        replaced, path = step.other, step.path
         if step.action is Action.ADD and replaced is not None:
-            if _same_title(replaced, document):
-                document = replace(document, path=replaced.path)
+            if same_title(replaced, ready.document):
+                path = replaced.path
             else:
-                self.result.warnings.append(_namesake(step.path, replaced))
+                self.result.warnings.append(namesake(step.path, replaced))
                 replaced = None
-        if replaced is not None and replaced.sha256 == document.sha256:
-            document = replaced  # read again: what a person said of it stays
         with self.store.transaction():
-            self.store.add_document(
-                document,
-                ready.pages,
-                ready.passages,
-                ready.rows,
-                replaces=replaced.sha256 if replaced else "",
-            )
-            self._note_origin(step)
+            kept = keep(self.store, ready, path, replaced)
+            self.places.pop(step.sha256, None)
+            self._note_place(step)
             if step.sha256 in self.tried:
                 self.store.put_note(TRIED + step.sha256, "1")
-        done = self.result.replaced if replaced else self.result.added
-        done.append(document.path)
+        self._tell(step, kept, replaced)
+        self.result.warnings.extend(
+            textless_warning(path, ready.pages, self.options.way_to_recognise)
+        )
         self.result.pages.update(page.status for page in ready.pages)
         self.result.passages += len(ready.passages)
         self.pace.document(self.turns[step.sha256], len(ready.passages))
-        if step.note:
-            self.result.warnings.append(f"{document.path}: {step.note}")
-        way = self.options.way_to_recognise
-        warnings = textless_warning(document.path, ready.pages, way)
-        self.result.warnings.extend(warnings)
 
-    def _note_origin(self, step: Step) -> None:
+    def _tell(self, step: Step, kept: Kept, replaced: Document | None) -> None:
+        path = kept.document.path
+        self.new.add(kept.document.sha256)
+        if replaced is None:
+            self.result.added.append(path)
+        else:
+            self.result.replaced.append(path)
+            self.result.states.append(replaced_line(kept, replaced))
+            self.result.warnings.extend(lapsed_warning(kept))
+        if step.note:
+            self.result.warnings.append(f"{path}: {step.note}")
+
+    def _note_place(self, step: Step) -> None:
+        """Keep where the file lies, if that is new."""
         if step.candidate is None:
             return
-        key, origin = ORIGIN + step.sha256, step.candidate.origin
-        if self.store.note(key) != origin:
-            self.store.put_note(key, origin)
+        place = Place(step.candidate.origin, str(step.candidate.where))
+        if self.places.get(step.sha256) != place:
+            self.store.put_place(step.sha256, place)
 
 
 def _size(file: Path) -> int:
@@ -348,29 +396,3 @@ def _size(file: Path) -> int:
         return file.stat().st_size
     except OSError:
         return 0  # gone since it was looked at; its reading says so
-
-
-def _same_title(one: Document, other: Document) -> bool:
-    """Whether two documents of one path are states of the same one."""
-    return bool(one.maker) and (one.maker, one.title) == (other.maker, other.title)
-
-
-def _namesake(path: str, other: Document) -> str:
-    return (
-        f"{path}: {other.path} from another folder stays in the library beside it; "
-        f"if this is its new edition: faultleaf remove {other.document_id}"
-    )
-
-
-def textless_warning(path: str, pages: Sequence[Page], way: str = "") -> Iterator[str]:
-    """Give a warning when too much of a document cannot be searched.
-
-    That is ten pages, or more than a fifth of those that are not blank. The `way`
-    out is said behind it.
-    """
-    counts: Mapping[PageStatus, int] = Counter(page.status for page in pages)
-    lost = sum(counts.get(status, 0) for status in TEXTLESS)
-    written = len(pages) - counts.get(PageStatus.BLANK, 0)
-    if lost >= WARN_PAGES or lost > WARN_SHARE * written:
-        out = f"; {way}" if way else ""
-        yield f"{path}: {lost} of {written} pages cannot be searched (no text){out}"

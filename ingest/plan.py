@@ -6,19 +6,18 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import AbstractContextManager
 from dataclasses import dataclass
 from enum import StrEnum
-from pathlib import PurePosixPath
+from pathlib import Path, PurePosixPath
 from typing import Protocol
 
 from assistant.errors import InputError
-from assistant.library.types import Document, Page, Passage, TableRow
+from assistant.library.types import Document
 from ingest.collect import Candidate, Collected, Refusal, file_hash
+from ingest.gone import gone
+from ingest.keeping import Keeper
 from ingest.readers.sniff import misnamed, reader_of
 
-ORIGIN = "origin:"
-"""Start of the note that keeps where a document's file lies."""
 
-
-class Store(Protocol):
+class Store(Keeper, Protocol):
     """What the pipeline asks of the library."""
 
     def documents(self) -> tuple[Document, ...]:
@@ -29,16 +28,12 @@ class Store(Protocol):
         """Return the pages of a document that cannot be searched."""
         ...
 
-    def add_document(
-        self,
-        document: Document,
-        pages: Sequence[Page],
-        passages: Sequence[Passage],
-        rows: Sequence[TableRow] = (),
-        *,
-        replaces: str = "",
-    ) -> None:
-        """Store a document whole, in place of `replaces`."""
+    def remove_document(self, sha256: str) -> bool:
+        """Remove a document everywhere; False when it was not there."""
+        ...
+
+    def units(self) -> Mapping[str, frozenset[str]]:
+        """Return the hashes of what each document says, by sha256."""
         ...
 
     def rename(self, sha256: str, new_path: str) -> None:
@@ -68,6 +63,10 @@ class Action(StrEnum):
     UNCHANGED = "unchanged"
     DUPLICATE = "duplicate"
     """The same content as another file, which stands for both."""
+    GONE = "gone"
+    """Its file is no longer where it was; it stays."""
+    PRUNE = "prune"
+    """The same, and it is to go."""
     PACK = "pack"
     REFUSE = "refuse"
 
@@ -114,19 +113,48 @@ def look(files: Iterable[Candidate]) -> Iterator[Hashed | Refusal]:
             yield Refusal(candidate.path, reason, "check the file's permissions")
 
 
-def decide(files: Sequence[Hashed], store: Store) -> list[Step]:
-    """Return what to do with each file, in order."""
+def decide(
+    files: Sequence[Hashed],
+    store: Store,
+    roots: Sequence[Path] = (),
+    *,
+    prune: bool = False,
+) -> list[Step]:
+    """Return what to do with each file, in order, then with those that are gone.
+
+    Parameters
+    ----------
+    files : sequence of Hashed
+        What was found.
+    store : Store
+        The open library.
+    roots : sequence of Path
+        Where it was looked for: documents from there without a file are gone.
+    prune : bool
+        Documents that are gone are to go from the library too.
+    """
     planner = _Planner(files, store)
-    return [planner.step(each) for each in files]
+    steps = [planner.step(each) for each in files]
+    action = Action.PRUNE if prune else Action.GONE
+    return steps + [
+        Step(action, each.path, sha256=each.sha256, other=each)
+        for each in planner.gone(roots, steps)
+    ]
 
 
-def plan(collected: Collected, store: Store) -> list[Step]:
-    """Return what adding would do, changing nothing."""
+def plan(
+    collected: Collected,
+    store: Store,
+    roots: Sequence[Path] = (),
+    *,
+    prune: bool = False,
+) -> list[Step]:
+    """Return what adding would do, changing nothing; as `decide`."""
     looked = list(look(collected.files))
     hashed = [each for each in looked if isinstance(each, Hashed)]
     refused = [each for each in looked if isinstance(each, Refusal)]
     return [
-        *decide(hashed, store),
+        *decide(hashed, store, roots, prune=prune),
         *(Step(Action.PACK, folder.name) for folder in collected.packs),
         *(
             Step(Action.REFUSE, each.path, note=each.reason)
@@ -139,18 +167,18 @@ class _Planner:
     """Holds what the library knows while the files of one run are decided."""
 
     def __init__(self, files: Sequence[Hashed], store: Store) -> None:
-        known = store.documents()
+        known = self.known = store.documents()
+        self.places = store.places()
         self.by_hash = {each.sha256: each for each in known}
         self.by_path = {each.path: each for each in known}
-        self.origins: Mapping[str, str] = {
-            each.sha256: store.note(ORIGIN + each.sha256) or "" for each in known
-        }
+        self.origins = {name: place.origin for name, place in self.places.items()}
         self.by_origin = {
             origin: self.by_hash[sha256]
             for sha256, origin in self.origins.items()
             if origin
         }
         self.here = {each.candidate.origin: each.sha256 for each in files}
+        self.found = {str(each.candidate.where): each.sha256 for each in files}
         self.taken: dict[str, str] = {}
 
     def step(self, file: Hashed) -> Step:
@@ -161,6 +189,16 @@ class _Planner:
         if step.action is not Action.DUPLICATE:
             self.taken[file.sha256] = step.path
         return step
+
+    def gone(self, roots: Sequence[Path], steps: Sequence[Step]) -> list[Document]:
+        """Return what has no file under the roots and no step that follows it."""
+        followed = {
+            each.other.sha256
+            for each in steps
+            if each.other and each.action in (Action.REPLACE, Action.RENAME)
+        }
+        left = [each for each in self.known if each.sha256 not in followed]
+        return gone(left, self.places, roots, self.found)
 
     def _twice(self, file: Hashed, path: str) -> Step:
         return Step(
@@ -195,7 +233,7 @@ class _Planner:
         before = self.by_origin.get(candidate.origin)
         if before is None:
             before = self.by_path.get(candidate.path)
-            if before is not None and self.origins.get(before.sha256):
+            if before is not None and before.sha256 in self.origins:
                 return Step(
                     Action.ADD,
                     self._free_path(file),

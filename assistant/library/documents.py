@@ -127,7 +127,7 @@ class Documents(OpenLibrary):
         with self.transaction() as connection:
             values = rows.document_row(document)
             changed = connection.execute(
-                f"UPDATE document SET ({rows.DOCUMENT}) = (?,?,?,?,?,?,?,?,?) "  # noqa: S608 - our own column list
+                f"UPDATE document SET ({rows.DOCUMENT}) = (?,?,?,?,?,?,?,?,?,?) "  # noqa: S608 - our own column list
                 "WHERE sha256 = ?",
                 (*values, document.sha256),
             )

@@ -34,7 +34,7 @@ def refuse_stray(
 def insert_document(connection: sqlite3.Connection, document: Document) -> int:
     """Insert the document's own row; return its key."""
     made = connection.execute(
-        f"INSERT INTO document ({rows.DOCUMENT}) VALUES (?,?,?,?,?,?,?,?,?)",  # noqa: S608 - our own column list
+        f"INSERT INTO document ({rows.DOCUMENT}) VALUES (?,?,?,?,?,?,?,?,?,?)",  # noqa: S608 - our own column list
         rows.document_row(document),
     )
     return int(made.lastrowid or 0)

@@ -19,7 +19,10 @@ from assistant.library.types import (
 )
 from assistant.record import Scope
 
-DOCUMENT = "sha256, path, title, maker, kind, revision, date, supersedes, applies_to"
+DOCUMENT = (
+    "sha256, path, title, maker, kind, revision, date, supersedes, applies_to, "
+    "doc_number"
+)
 PAGE = "page.number, label, status, text, reason, source, confidence"
 PASSAGE = (
     "passage.id, document.sha256, passage.page, passage.start, passage.stop, "
@@ -44,6 +47,7 @@ def document_row(document: Document) -> tuple[str, ...]:
         document.date,
         json.dumps(document.supersedes, ensure_ascii=False),
         json.dumps(scopes, ensure_ascii=False, sort_keys=True),
+        document.number,
     )
 
 
@@ -59,6 +63,7 @@ def document(row: Sequence[Any]) -> Document:
         date=row[6],
         supersedes=tuple(json.loads(row[7])),
         applies_to=_SCOPES.validate_json(row[8]) if row[8] != "[]" else (),
+        number=row[9],
     )
 
 

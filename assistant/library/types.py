@@ -70,6 +70,8 @@ class Document:
     supersedes: tuple[str, ...] = ()
     """Titles or document numbers this one names as replaced."""
     applies_to: tuple[Scope, ...] = ()
+    number: str = ""
+    """The maker's own number of it, without the revision."""
 
     @property
     def document_id(self) -> str:
