@@ -7,14 +7,14 @@ fetched. Runs only in a reading process of its own, see `ingest.readers.scans`.
 from __future__ import annotations
 
 import os
-import socket
+import sys
 from collections.abc import Iterator, Sequence
 from contextlib import closing
 from dataclasses import dataclass
 from importlib.util import find_spec
 from itertools import pairwise
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, NoReturn
+from typing import TYPE_CHECKING, Any
 
 from assistant.errors import InputError
 from ingest.readers.base import FileFacts, RawPage, Read
@@ -97,7 +97,7 @@ def read_pictures(
     """
     import pypdfium2 as pdfium
 
-    recognise = _recogniser()
+    recognise = recogniser()
     try:
         document = pdfium.PdfDocument(path, password=password)
     except pdfium.PdfiumError as error:
@@ -144,6 +144,8 @@ def _upright(picture: NDArray[np.uint8], recognise: Any) -> tuple[list[Piece], f
         other = _pieces(recognise(np.rot90(picture, turns).copy()))
         if _sure(other) > best[1]:
             best = (other, _sure(other))
+        if best[1] >= UPRIGHT:
+            break
     return best
 
 
@@ -188,7 +190,7 @@ def _rendered(document: Any, number: int) -> NDArray[np.uint8]:  # noqa: ANN401 
     return drawn.reshape(drawn.shape[:2])
 
 
-def _recogniser() -> Any:  # noqa: ANN401 - a library without types
+def recogniser() -> Any:  # noqa: ANN401 - a library without types
     """Return the engine, with its own models and no way to fetch others."""
     folder = models_folder()
     if folder is None:
@@ -204,6 +206,8 @@ def _recogniser() -> Any:  # noqa: ANN401 - a library without types
     threads = max(1, min(2, os.cpu_count() or 1))
     params |= {
         "Global.log_level": "critical",
+        # It would turn each line for itself, and leave a page on its head unnoticed.
+        "Global.use_cls": False,
         "Global.text_score": 0.0,  # how much is doubtful is looked at here
         "EngineConfig.onnxruntime.intra_op_num_threads": threads,
         "EngineConfig.onnxruntime.inter_op_num_threads": 1,
@@ -215,13 +219,19 @@ def stay_offline() -> None:
     """Let nothing in this process open a connection, whatever a library wants.
 
     The models are the package's own; this is for the day that it thinks otherwise.
+    An audit hook (PEP 578) sees every call, and cannot be taken out again.
     """
+    sys.addaudithook(_refuse_connections)
 
-    def refused(*_: object, **__: object) -> NoReturn:
+
+def _refuse_connections(event: str, _: tuple[object, ...]) -> None:
+    if event in _CONNECTING:
         raise OSError("reading pictures never uses a network")
 
-    socket.socket.connect = refused  # type: ignore[method-assign]
-    socket.getaddrinfo = refused
+
+_CONNECTING = frozenset(
+    ("socket.connect", "socket.getaddrinfo", "socket.gethostbyname", "socket.sendto")
+)
 
 
 def _pieces(found: Any) -> list[Piece]:  # noqa: ANN401 - a library without types
