@@ -20,6 +20,10 @@ if TYPE_CHECKING:
 MOST_PARTS = 4
 """Tables that one grid may hold side by side."""
 
+MOST_EDGES = 1_000
+"""Of a kind, collinear ones joined; a page with more is a drawing."""
+MOST_CELLS = 10_000
+"""Of one lattice; more is squared paper."""
 FRAME = 3
 """Rules of a kind: with fewer, they are a frame, and fills part the cells."""
 SECTION = 36.0
@@ -42,7 +46,10 @@ def find_tables(shapes: Shapes) -> tuple[Table, ...]:
         return ()
     known = frozenset(word.text.lower().strip(".,;:()") for word in shapes.words)
     spread = Spread(shapes.words)
-    touching = groups(*edges(shapes.rules))
+    across, down = edges(shapes.rules)
+    if max(len(across), len(down)) > MOST_EDGES:
+        return ()
+    touching = groups(across, down)
     strips = [group for group in touching if is_strip(group)]
     found: list[Table] = []
     for group in _sections(touching):
@@ -80,7 +87,7 @@ def _ruled(
     )
     xs = snapped({edge.at for edge in group.down} | {group.left, group.right})
     ys = snapped({edge.at for edge in group.across} | {group.top, group.bottom})
-    if min(len(xs), len(ys)) <= 1:
+    if min(len(xs), len(ys)) <= 1 or len(xs) * len(ys) > MOST_CELLS:
         return []
     cuts = row_cuts(xs, ys, spread)
     across = [*group.across, *(Edge(y, xs[0], xs[-1], drawn=False) for y in cuts)]

@@ -20,7 +20,7 @@ def horizontal_rules(path: Path) -> None:
     pen.text(40, 60, "Valve driver: alarms", bold=True, size=12)
     pen.text(40, 76, "An alarm that is not listed here does not stop the valve.")
     xs = [40, 85, 205, 255, 305, 360, 410, 480]
-    rows = [
+    rows: list[list[str | list[str]]] = [
         ["Alarm", "Cause", "Lamp", "Relay", "Valve", "Reset", "Acts on", "Delay"],
         ["D01", "Probe S1 broken", "red", "on", "closed", "self", "control", "none"],
         ["D02", "Probe S2 broken", "red", "on", "closed", "self", "control", "none"],
@@ -53,7 +53,7 @@ def zebra_rows(path: Path) -> None:
     pen = FpdfPen(path)
     pen.text(50, 60, "Trips of the drive", bold=True, size=12)
     xs = [50, 110, 250]
-    rows = [
+    rows: list[list[str | list[str]]] = [
         ["Trip", "Name", "What to do"],
         ["T 3", "Earth fault", "Part motor and drive, then measure each alone"],
         ["T 4", "Load share", "Compare the load with the plate"],
@@ -110,7 +110,7 @@ def grey_cells(path: Path) -> None:
     pen = CanvasPen(path)
     pen.text(50, 60, "Registers", bold=True, size=12)
     edges = [50, 120, 290, 370, 545]
-    rows = [
+    rows: list[list[str | list[str]]] = [
         ["Register", "What it holds", "Access", "Unit"],
         ["40001", "Room temperature", "read", "0.1 K"],
         ["40002", "Target", "read, write", "0.5 K"],

@@ -61,7 +61,7 @@ def framed_zebra(path: Path) -> None:
     pen = CanvasPen(path)
     pen.text(50, 60, "What the shop keeps", bold=True, size=12)
     xs = [50, 125, 330, 420]
-    rows = [
+    rows: list[tuple[int, list[str | list[str]]]] = [
         (18, ["Number", "Part", "Fits", "Shelf"]),
         (18, ["MR-118", "Contactor, 24 V coil", "all", "B2"]),
         (

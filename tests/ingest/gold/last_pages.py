@@ -146,7 +146,7 @@ def header_in_two_words(path: Path) -> None:
 def zebra_long_and_short(path: Path) -> None:
     pen = FpdfPen(path)
     pen.text(50, 56, "Questions at the desk", bold=True, size=12)
-    rows = [
+    rows: list[tuple[int, list[str | list[str]]]] = [
         (16, ["Asked", "Why", "Leads to"]),
         (16, ["K-1", "Which light, which colour?", "table 3"]),
         (

@@ -246,6 +246,13 @@ def test_columns_ruled_alone_are_cut_into_rows_at_their_codes() -> None:
     assert texts(table) == rows
 
 
+def test_a_drawing_of_thousands_of_lines_holds_no_table() -> None:
+    rules = [line(0.0, y / 2, 500, y / 2) for y in range(0, 9000, 8)]
+    rules += [line(x / 2, 0.0, x / 2, 800) for x in range(0, 9000, 8)]
+
+    assert find_tables(page(written(ROWS), rules)) == ()
+
+
 def test_two_codes_in_one_cell_share_what_stands_beside_them() -> None:
     words = written([["Code", "Cause", "Remedy"]])
     words += [word("E1", 54, 123), word("E2", 54, 135)]
