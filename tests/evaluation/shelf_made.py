@@ -9,6 +9,7 @@ from fpdf import FPDF
 from reportlab.lib import colors
 from reportlab.lib.pagesizes import A4
 from reportlab.lib.styles import getSampleStyleSheet
+from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import (
     Flowable,
     PageBreak,
@@ -52,6 +53,38 @@ def manuals(folder: Path, many: int, pages: int) -> list[Path]:
         write(path, pages, chance)
         made.append(path)
     return made
+
+
+def kerned(folder: Path, many: int, pages: int) -> list[Path]:
+    """Write manuals as layout programs do: every letter placed, and ruled tables."""
+    folder.mkdir(parents=True, exist_ok=True)
+    made = []
+    for number in range(many):
+        chance = random.Random(number)  # noqa: S311 - a seed, no secret
+        made.append(folder / f"kerned-{number:02}.pdf")
+        canvas = Canvas(str(made[-1]), pagesize=A4, invariant=1)
+        for page in range(pages):
+            lines = [f"{page + 1}. Section {page + 1}"]
+            lines += [sentence(chance) for _ in range(20)]
+            for at, line in enumerate(lines):
+                _kern(canvas, line, 60, 780 - 14 * at, chance)
+            for at, cells in enumerate(_cells(chance)):
+                y = 460 - 16 * at
+                for x, wide, cell in zip(
+                    (60, 100, 300), (40, 200, 240), cells, strict=True
+                ):
+                    canvas.rect(x, y, wide, 16)
+                    _kern(canvas, cell, x + 4, y + 4, chance)
+            canvas.showPage()
+        canvas.save()
+    return made
+
+
+def _kern(canvas: Canvas, line: str, x: float, y: float, chance: random.Random) -> None:
+    """Set a line as pairs of letters with a little space taken or given between."""
+    parts = [line[at : at + 2] for at in range(0, len(line), 2)]
+    shown = " ".join(f"({part}) {chance.randrange(-20, 20)}" for part in parts)
+    canvas.addLiteral(f"BT 1 0 0 1 {x} {y} Tm /F1 9 Tf [{shown}] TJ ET")
 
 
 def _cells(chance: random.Random) -> list[list[str]]:

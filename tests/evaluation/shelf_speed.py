@@ -2,7 +2,7 @@
 
 Run it from the project's folder (Linux)::
 
-    python tests/evaluation/shelf_speed.py [MANUALS]
+    python tests/evaluation/shelf_speed.py [reading] [again] [repeats]
 
 It prints pages a second for text, words and tables beside pypdf's bare text, on the
 same files with the same two workers by turns; what adding 500 unchanged documents
@@ -38,7 +38,7 @@ from tests.evaluation.machine import (  # noqa: E402
     table,
     watching,
 )
-from tests.evaluation.shelf_made import manuals, notes, shelf  # noqa: E402
+from tests.evaluation.shelf_made import kerned, manuals, notes, shelf  # noqa: E402
 from tests.fakes import HashEncoder  # noqa: E402
 
 SAMPLES = ROOT / "kb_samples" / "literature"
@@ -78,19 +78,24 @@ def beside(name: str, files: Sequence[Path]) -> tuple[list[str], float]:
     return row, ours / bare
 
 
-def reading(place: Path, many: int, checks: Checks) -> None:
+def reading(place: Path, checks: Checks, many: int = 4) -> None:
     """Print pages a second on the samples and on manuals of two writers."""
     samples = sorted(SAMPLES.glob("*.pdf"))
     made = manuals(place / "manuals", many, 60)
-    rows, times = [], []
-    for name, files in (("samples", samples), ("made", made)):
-        row, faster = beside(name, files)
+    rows, times = [], {}
+    placed = kerned(place / "kerned", many, 60)
+    for name, files in (
+        ("samples", samples),
+        ("simple text", made),
+        ("placed letters", placed),
+    ):
+        row, times[name] = beside(name, files)
         rows.append(row)
-        times.append(faster)
     say(f"pages a second, {WORKERS} workers, process starts counted")
     heads = ("files", "n", "pages", "tables", "pypdf bare", "ours", "times")
     table(heads, rows)
-    checks.hold(f"made manuals: at least {GOAL} times pypdf", holds=times[-1] >= GOAL)
+    for name, faster in times.items():
+        checks.hold(f"{name}: at least {GOAL} times pypdf", holds=faster >= GOAL)
     with watching() as watched:
         began = perf_counter()
         result = take(place / "manuals", place / "whole")
@@ -166,14 +171,16 @@ def embedded(folder: Path, library: Path) -> int:
     return encoder.embedded
 
 
+PARTS = {"reading": reading, "again": again, "repeats": repeats}
+
+
 def main(words: Sequence[str]) -> int:
-    """Print all three, and return 0 when all holds."""
+    """Print all parts, or those named, and return 0 when all holds."""
     checks = Checks()
     with tempfile.TemporaryDirectory() as folder:
-        place = Path(folder)
-        reading(place, int(words[0]) if words else 8, checks)
-        again(place, checks)
-        repeats(place, checks)
+        for name, part in PARTS.items():
+            if not words or name in words:
+                part(Path(folder), checks)
     return checks.code()
 
 

@@ -150,9 +150,8 @@ def check_settled(place: Workplace, kills: int) -> int:
 def survive(place: Workplace, wanted: int, seed: int) -> int:
     """Kill so often at random moments, checking each time.
 
-    Returns how many texts were embedded again over all builds.
-
-    Where the work was done before the kill came, it begins anew.
+    Where the work was done before the kill came, it begins anew. Returns how many
+    texts were embedded again over all builds.
     """
     chance = random.Random(seed)  # noqa: S311 - a seed, no secret
     total = kills = again = 0
