@@ -34,6 +34,12 @@ class Candidate:
         return Path(self.place or os.path.realpath(self.file))
 
     @property
+    def kept(self) -> str:
+        """The whole path where it is text; a name of odd bytes cannot be stored."""
+        where = str(self.where)
+        return where if _told(where) == where else ""
+
+    @property
     def name(self) -> str:
         """What the file is called, whatever its copy is."""
         return PurePosixPath(self.path).name

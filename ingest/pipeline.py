@@ -386,7 +386,7 @@ class _Run:
         """Keep where the file lies, if that is new."""
         if step.candidate is None:
             return
-        place = Place(step.candidate.origin, str(step.candidate.where))
+        place = Place(step.candidate.origin, step.candidate.kept)
         if self.places.get(step.sha256) != place:
             self.store.put_place(step.sha256, place)
 
