@@ -102,11 +102,11 @@ def _stand_in(table: Table, number: int, order: int) -> Piece:
     )
 
 
-def _in_order(found: Sequence[Piece], width: float) -> Iterator[Piece]:
-    """Give pieces band by band: columns one after the other, the rest as drawn."""
+def _in_order(found: Sequence[Piece], width: float) -> Iterator[list[Piece]]:
+    """Give stretches band by band: columns one after the other, the rest as drawn."""
     for zone in zones(found, width):
         for column in zone:
-            yield from _sorted(column)
+            yield _sorted(column)
 
 
 def _sorted(stretch: Sequence[Piece]) -> list[Piece]:
@@ -210,7 +210,8 @@ def _by_place(stretch: Iterable[Piece]) -> list[Piece]:
     return found
 
 
-def _written(flow: Iterable[Piece], tables: Sequence[Table]) -> Laid:
+def _written(flow: Iterable[Sequence[Piece]], tables: Sequence[Table]) -> Laid:
+    """Write stretches as lines; no row reaches from one into the next."""
     lines: list[str] = []
     kept: list[Row] = []
     told: list[RawTable] = []
@@ -222,15 +223,16 @@ def _written(flow: Iterable[Piece], tables: Sequence[Table]) -> Laid:
         lines.extend(row.text for row in fresh)
         pending.clear()
 
-    for piece in flow:
-        if piece.table is None:
-            pending.append(
-                Fragment(piece.text, piece.x0, -piece.y, piece.size, piece.bold)
-            )
-            continue
+    for stretch in flow:
+        for piece in stretch:
+            if piece.table is None:
+                pending.append(
+                    Fragment(piece.text, piece.x0, -piece.y, piece.size, piece.bold)
+                )
+            else:
+                flush()
+                told.append(_told(tables[piece.table], lines))
         flush()
-        told.append(_told(tables[piece.table], lines))
-    flush()
     return Laid(tuple(lines), tuple(kept), tuple(told))
 
 
