@@ -142,12 +142,12 @@ def _laid_page(
     page: PageObject, document: Document, place: tuple[int, str], before: list[Table]
 ) -> RawPage | None:
     """Read a page by pdfium; nothing when it cannot be parsed."""
-    check_size(page)
     try:
+        check_size(page)
         with document.page(place[0] - 1) as opened:
             found = sheet(opened)
-    except PdfiumError:
-        return None
+    except (PdfiumError, RecursionError):
+        return None  # pypdf bears what would end pdfium
     shapes = upright(found.shapes)
     none: tuple[Table, ...] = ()
     tables = guarded(lambda: _tables(shapes, before), none)
