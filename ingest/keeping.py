@@ -35,6 +35,10 @@ class Keeper(Protocol):
         """Store a document whole, in place of `replaces`."""
         ...
 
+    def documents(self) -> tuple[Document, ...]:
+        """Return every document."""
+        ...
+
     def said(self, sha256: str) -> tuple[Saying, ...]:
         """Return every statement about a document."""
         ...
@@ -74,7 +78,7 @@ class Kept:
 
     document: Document
     lapsed: tuple[str, ...] = ()
-    """What a person said of its earlier state only, field by field."""
+    """What a person said of its earlier state only, word by word."""
 
 
 def keep(store: Keeper, ready: Prepared, path: str, replaced: Document | None) -> Kept:
@@ -112,7 +116,13 @@ def keep(store: Keeper, ready: Prepared, path: str, replaced: Document | None) -
             if stays or replaced.sha256 == document.sha256:
                 lasting.append(saying)
             else:
-                lapsed.append(saying.field)
+                lapsed.append(saying.field.replace("_", " "))
+        if replaced.sha256 != document.sha256:
+            lapsed += [
+                f"superseded by {each.path}"
+                for each in store.documents()
+                if replaced.document_id in each.supersedes
+            ]
     store.add_document(
         document,
         ready.pages,

@@ -52,7 +52,7 @@ def lapsed_warning(kept: Kept) -> Iterator[str]:
     if kept.lapsed:
         fields = ", ".join(kept.lapsed)
         yield (
-            f"{kept.document.path}: what was stated of its earlier state is read anew: "
+            f"{kept.document.path}: stated of its earlier state, counts no more: "
             f"{fields}; look at it: faultleaf library show {kept.document.document_id}"
         )
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import closing, contextmanager
+from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, TypedDict
@@ -24,18 +25,28 @@ STOPPED = (
 )
 
 
+@dataclass(frozen=True, slots=True)
+class Ways:
+    """What a person asks for beside the paths."""
+
+    password: str | None = None
+    """Of encrypted files."""
+    ocr: bool | None = None
+    """None reads pictures where that is installed."""
+    prune: bool = False
+    """Take out documents whose files are gone from the folders named."""
+
+
 def add_paths(
     paths: Sequence[Path],
     store: LibraryStore,
     settings: Settings,
     console: Console,
-    password: str | None = None,
-    *,
-    ocr: bool | None = None,
+    ways: Ways | None = None,
 ) -> Ingested:
     """Take files, folders and rule packs into an open library.
 
-    Pages without text are read by OCR where that is installed, unless `ocr` says no.
+    Pages without text are read by OCR where that is installed, unless `ways` says no.
 
     Raises
     ------
@@ -54,11 +65,13 @@ def add_paths(
         proved = take_pack(folder, store)
         warnings.extend(str(each) for each in proved.warnings)
 
+    ways = ways or Ways()
     options = Options(
-        password=password,
+        password=ways.password,
         ask_password=partial(ask_password, console) if _asks(console) else None,
         add_pack=taking,
-        **_pictures(ocr=ocr),
+        prune=ways.prune,
+        **_pictures(ocr=ways.ocr),
     )
     steps = add(paths, store, count=token_counter(settings), options=options)
     pace = PaceLine(SystemClock())

@@ -55,6 +55,8 @@ def _replacing(document: Document, others: Iterable[Document]) -> Document | Non
 
 def _names(entry: str, document: Document, by: Document) -> bool:
     """Whether an entry of what `by` supersedes names the document."""
+    if entry == document.document_id:
+        return True
     if _PART.search(entry):
         return False
     revision = _REVISION.search(entry)

@@ -78,7 +78,7 @@ def test_what_a_person_said_of_the_work_stays_and_of_the_state_does_not(
 
     (document,) = store.documents()
     assert (document.maker, document.revision) == ("Vellamere", "C")
-    assert "read anew: revision" in result.warnings[0]
+    assert "counts no more: revision" in result.warnings[0]
 
 
 def test_accepted_units_stay_only_where_the_pages_name_the_same(
@@ -97,7 +97,7 @@ def test_accepted_units_stay_only_where_the_pages_name_the_same(
     (wider,) = store.documents()
     assert same.applies_to[0].models == ("VEH-O26", "VEH-O35")
     assert wider.applies_to == ()
-    assert "read anew: applies_to" in result.warnings[0]
+    assert "counts no more: applies to" in result.warnings[0]
 
 
 def test_a_file_that_says_nearly_the_same_is_told(
