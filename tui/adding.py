@@ -58,6 +58,7 @@ def add_paths(
     """
     from ingest.packs import take_pack
     from ingest.pipeline import Ingested, Options, add
+    from ingest.shaken import shaken_packs
 
     warnings: list[str] = []
 
@@ -79,6 +80,8 @@ def add_paths(
         for step in steps:
             if isinstance(step, Ingested):
                 step.warnings.extend(warnings)
+                if step.replaced or step.pruned:
+                    step.warnings.extend(shaken_packs(store))
                 return step
             console.progress(pace.line(step), last=_ends(step))
     raise FaultleafError("adding ended without a result")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping, Sequence
 
 from assistant.errors import InputError, LibraryError
+from assistant.library import rows
 from assistant.library.documents import SHORTEST_PREFIX, Documents
 from assistant.library.sayings import (
     FIELDS,
@@ -108,7 +109,11 @@ class Stated(Documents):
         )
 
     def _held(self, sha256: str) -> Document:
-        return next(each for each in self.documents() if each.sha256 == sha256)
+        found = self.query(
+            f"SELECT {rows.DOCUMENT} FROM document WHERE sha256 = ?",  # noqa: S608 - our own column list
+            (sha256,),
+        )
+        return rows.document(found[0])
 
     def _settle(self, sha256: str, fields: Collection[str]) -> Document:
         held = self._held(sha256)

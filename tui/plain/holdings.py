@@ -13,6 +13,7 @@ from assistant.rules.stored import read_stored
 from tui.plain.text import count, numbers, wrap
 
 if TYPE_CHECKING:
+    from assistant.library.sayings import Place
     from assistant.library.store import LibraryStore
     from assistant.library.types import Document
     from assistant.rules.pack import Pack
@@ -87,12 +88,13 @@ def holdings(store: LibraryStore) -> Holdings:
     manifest = store.manifest()
     known = knowledge.documents
     replaced = superseded(dict(enumerate(known)))
+    places = store.places()
     by = {known[key].sha256: title for key, title in replaced.items()}
     missing = len(store.pending_texts(manifest.model_hash)) if manifest else None
     return Holdings(
         folder=str(store.folder),
         documents=tuple(
-            _document(each, knowledge, _keeping(each.document, store, by))
+            _document(each, knowledge, _keeping(each.document, store, by, places))
             for each in coverage(store)
         ),
         packs=tuple(
@@ -133,12 +135,15 @@ class _Keeping(TypedDict):
 
 
 def _keeping(
-    document: Document, store: LibraryStore, superseded_by: Mapping[str, str]
+    document: Document,
+    store: LibraryStore,
+    superseded_by: Mapping[str, str],
+    places: Mapping[str, Place],
 ) -> _Keeping:
     from ingest.gone import still_lies
 
     scopes = [each.scope for each in store.proposals(document.sha256)]
-    place = store.places().get(document.sha256)
+    place = places.get(document.sha256)
     return {
         "superseded_by": superseded_by.get(document.sha256, ""),
         "proposed": () if document.applies_to else models_of(scopes),
