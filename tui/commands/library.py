@@ -68,12 +68,24 @@ def _show(args: argparse.Namespace, console: Console) -> int:
     from tui.plain.one_document import named_document, sheet_lines, sheet_of
 
     with reading_library(args) as store:
-        sheet = sheet_of(store, named_document(store, args.name))
+        document = named_document(store, args.name)
+        sheet = sheet_of(store, document, _counter(args))
     if console.json:
         console.document(record_fields(sheet))
     else:
         console.lines(sheet_lines(sheet, console.width))
     return ANSWERED
+
+
+def _counter(args: argparse.Namespace) -> Callable[[str], int] | None:
+    """Return what counts tokens, where the model's tokenizer is installed."""
+    from assistant.errors import LibraryError
+    from tui.adding import token_counter
+
+    try:
+        return token_counter(places(args))
+    except LibraryError:
+        return None
 
 
 def _list(args: argparse.Namespace, console: Console) -> int:

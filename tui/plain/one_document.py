@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -25,6 +25,8 @@ if TYPE_CHECKING:
     from assistant.library.types import Document
     from ingest.library_report import Coverage
 
+MOST_TOKENS = 250
+"""What the packaged model is given at most, special tokens included."""
 ACCEPT = "faultleaf library set {} --accept-applies --by NAME"
 
 
@@ -61,6 +63,8 @@ class Sheet:
     remedies: Mapping[str, str]
     """What can be done, to the pages it concerns."""
     passages: int
+    longest: int | None
+    """Tokens of its longest passage with all around it; None without a counter."""
     place: str
     lies_there: bool | None
     """Whether the file is where it was; None when that is not known."""
@@ -87,12 +91,14 @@ def named_document(store: LibraryStore, name: str) -> Document:
     raise InputError(f"{name!r} is not in the library", "`faultleaf library` lists it")
 
 
-def sheet_of(store: LibraryStore, document: Document) -> Sheet:
-    """Gather everything known of a document."""
+def sheet_of(
+    store: LibraryStore, document: Document, tokens: Callable[[str], int] | None = None
+) -> Sheet:
+    """Gather everything known of a document; `tokens` counts those of a text."""
     from ingest.gone import still_lies
     from ingest.library_report import cover_one
 
-    cover = cover_one(store, document)
+    cover = cover_one(store, document, tokens)
     known = dict(enumerate(store.documents()))
     by = superseded(known)
     key = next(k for k, each in known.items() if each.sha256 == document.sha256)
@@ -115,6 +121,7 @@ def sheet_of(store: LibraryStore, document: Document) -> Sheet:
         counts=cover.counts,
         remedies={way: numbers(on) for way, on in cover.remedies.items()},
         passages=cover.passages,
+        longest=cover.longest,
         place=place.path if place else "",
         lies_there=still_lies(place),
     )
@@ -219,6 +226,11 @@ def _page_lines(sheet: Sheet, width: int) -> Iterator[str]:
     told = ", ".join(f"{on} {kind}" for kind, on in sheet.pages.items())
     text = f"PDF pages: {told or 'none'}; {count(sheet.passages, 'passage')}"
     yield from wrap(text, width, "  ")
+    if sheet.longest is not None:
+        text = f"longest passage: {sheet.longest} tokens; none is cut for its vector"
+        whole = sheet.longest <= MOST_TOKENS
+        cut = f"longest passage: {sheet.longest} tokens, more than {MOST_TOKENS}: cut"
+        yield from wrap(text if whole else cut, width, "  ")
     for way, pages in sheet.remedies.items():
         yield from wrap(f"page {pages}: {way}", width, "  ")
 

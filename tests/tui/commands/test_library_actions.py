@@ -61,6 +61,7 @@ def test_a_sheet_says_whose_word_each_field_is(shelf: Path, capsys: Capture) -> 
     )
     assert told["revision"]["value"] == "C"
     assert sheet["pages"] == {"text": "1"}
+    assert 0 < sheet["longest"] <= 250
     assert sheet["lies_there"]
     assert Path(sheet["place"]) == shelf / "heron.txt"
 
