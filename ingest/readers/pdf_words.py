@@ -19,6 +19,7 @@ RAISED = 0.15
 SMALL = 0.8
 OFF_LINE = 0.6
 _WORD = re.compile(rf"[^\s\x00{HYPHENS}]+[{HYPHENS}]?|[{HYPHENS}]")
+_ODD = re.compile(f"[{HYPHENS}\uf020-\uf07e]")
 _PRIVATE = re.compile("[\uf020-\uf07e]")
 _SUPERSCRIPTS = str.maketrans("0123456789+-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁺⁻")
 
@@ -34,25 +35,46 @@ def words(page: OpenPage, frame: Frame) -> tuple[Word, ...]:
         How the page is seen.
     """
     text = page.text()
-    return tuple(
-        word
-        for match in _WORD.finditer(text)
-        for word in _words(page, frame, text, match.span())
-    )
+    spans = [match.span() for match in _WORD.finditer(text)]
+    odd = bool(_ODD.search(text))
+    found: list[Word] = []
+    # What is level, most words, is made in this loop: calls would cost the most.
+    level: Style | None = None
+    over = under = 0.0
+    upright, size, bold = frame.turns == 0, 0.0, False
+    x0, y0 = frame.left, frame.top
+    for (start, end), run in zip(spans, page.runs(spans), strict=True):
+        left, _, right, _, _, y, away, style = run
+        if style is not level and upright and style.a > abs(style.b):
+            level, size, bold = style, style.size, style.font.bold
+            over, under = ASCENT * size, DESCENT * size
+        if style is not level or away > OFF_LINE * size:
+            found.extend(_words(page, frame, text, (start, end), run))
+            continue
+        said = text[start:end]
+        if odd or said[-1].isdigit():
+            said, symbol = _shown(page, text, (start, end))
+        else:
+            symbol = False
+        y = y0 - y
+        top, bottom = y - over, y + under
+        word = Word(said, left - x0, top, right - x0, bottom, size, bold, 0, symbol)
+        found.append(word)
+    return tuple(found)
 
 
 def _words(
-    page: OpenPage, frame: Frame, text: str, span: tuple[int, int]
+    page: OpenPage, frame: Frame, text: str, span: tuple[int, int], run: Run
 ) -> Iterator[Word]:
     """Give the word of a span; its parts where it leaves its line."""
     start, end = span
-    run = page.run(start, end)
     if run.away <= OFF_LINE * run.style.size:
         yield _word(page, frame, text, span, run)
         return
     cuts = [at for at in range(start + 1, end) if _leaves(page, at, run.style)]
-    for first, last in zip([start, *cuts], [*cuts, end], strict=True):
-        yield _word(page, frame, text, (first, last), page.run(first, last))
+    parts = list(zip([start, *cuts], [*cuts, end], strict=True))
+    for part, placed in zip(parts, page.runs(parts), strict=True):
+        yield _word(page, frame, text, part, placed)
 
 
 def _leaves(page: OpenPage, at: int, style: Style) -> bool:
@@ -70,7 +92,7 @@ def _word(
     angle = frame.angle(style.a, style.b)
     x, y = frame.see(run.x, run.y)
     over, under = ASCENT * size, DESCENT * size
-    left, top, right, bottom = frame.see_box(*run.box)
+    left, top, right, bottom = frame.see_box(*run[:4])
     if angle == 0:
         top, bottom = y - over, y + under
     elif angle == UP:

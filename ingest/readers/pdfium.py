@@ -8,10 +8,11 @@ from __future__ import annotations
 
 import ctypes
 import os
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path as FilePath
+from struct import Struct
 from typing import Any, NamedTuple, TypeAlias
 
 import pypdfium2_raw as raw
@@ -33,6 +34,7 @@ _SYMBOLS = ("wingding", "symbol", "dingbat", "webding")
 _STROKED_TEXT = 2
 
 
+Box: TypeAlias = tuple[float, float, float, float]
 Handle: TypeAlias = Any
 """A pointer or structure of pdfium: its bindings have no types."""
 
@@ -65,8 +67,11 @@ class Style:
 class Run(NamedTuple):
     """Where a word stands, in the space of the file."""
 
-    box: tuple[float, float, float, float]
-    """Left, bottom, right and top of its loose character boxes."""
+    left: float
+    low: float
+    right: float
+    high: float
+    """Of its loose character boxes."""
     x: float
     y: float
     """Where its first character stands on the base line."""
@@ -101,26 +106,33 @@ class Objects:
     seen: int = 0
 
 
-def _sides(box: Handle) -> tuple[float, float, float, float]:
-    return box.left, box.bottom, box.right, box.top
+def _quick(function: Handle, *kinds: Handle, gives: Handle = ctypes.c_int) -> Handle:
+    """Return a function of pdfium that takes bare addresses and keeps the lock.
+
+    It is asked for every word: the checks of the bindings cost more than its work.
+    """
+    return ctypes.cast(function, ctypes.PYFUNCTYPE(gives, *kinds))
 
 
-_TEXT_OBJECT = ctypes.cast(
-    raw.FPDFText_GetTextObject,
-    ctypes.CFUNCTYPE(ctypes.c_void_p, ctypes.c_void_p, ctypes.c_int),
+_ADDRESS = ctypes.c_void_p
+_OBJECT = _quick(
+    raw.FPDFText_GetTextObject, _ADDRESS, ctypes.c_int, gives=ctypes.c_void_p
 )
-_FONT = ctypes.cast(
-    raw.FPDFTextObj_GetFont, ctypes.CFUNCTYPE(ctypes.c_void_p, ctypes.c_void_p)
-)
-"""Both as bare addresses: they are only compared, and asked for every word."""
-_BOX, _ORIGIN = raw.FPDFText_GetLooseCharBox, raw.FPDFText_GetCharOrigin
+_FONT = _quick(raw.FPDFTextObj_GetFont, _ADDRESS, gives=ctypes.c_void_p)
+_ORIGIN = _quick(raw.FPDFText_GetCharOrigin, _ADDRESS, ctypes.c_int, _ADDRESS, _ADDRESS)
+_BOX = _quick(raw.FPDFText_GetLooseCharBox, _ADDRESS, ctypes.c_int, _ADDRESS)
+_PLACED = Struct("2d4f")
+"""Two doubles for a character's origin, and FS_RECTF: left, top, right, bottom."""
+_Y, _RECTANGLE = 8, 16
 _NO_FONT = Font(bold=False, symbols=False)
 _initialised: list[bool] = []
 
 
 @contextmanager
-def open_document(path: FilePath, password: str | None) -> Iterator[Document]:
-    """Open a file for as long as the context lasts.
+def open_document(
+    path: FilePath, password: str | None, data: bytes | None = None
+) -> Iterator[Document]:
+    """Open a file, or `data` in its place, for as long as the context lasts.
 
     Raises
     ------
@@ -131,7 +143,10 @@ def open_document(path: FilePath, password: str | None) -> Iterator[Document]:
         raw.FPDF_InitLibrary()
         _initialised.append(True)
     secret = password.encode() if password else None
-    handle = raw.FPDF_LoadDocument(os.fsencode(path), secret)
+    if data is None:
+        handle = raw.FPDF_LoadDocument(os.fsencode(path), secret)
+    else:
+        handle = raw.FPDF_LoadMemDocument64(data, len(data), secret)
     if not handle:
         raise PdfiumError(f"pdfium refuses it (error {raw.FPDF_GetLastError()})")
     try:
@@ -178,9 +193,9 @@ class OpenPage:
     def __init__(self, page: Handle, text: Handle) -> None:
         self._page = page
         self._text = text
-        self._box = raw.FS_RECTF()
+        self._address = ctypes.cast(text, ctypes.c_void_p).value or 0
+        self._placed = ctypes.create_string_buffer(_PLACED.size)
         self._matrix = raw.FS_MATRIX()
-        self._x, self._y = ctypes.c_double(), ctypes.c_double()
         self._fonts: dict[int, Font] = {}
         self._styles: dict[int, Style] = {}
 
@@ -206,49 +221,52 @@ class OpenPage:
         codes = (raw.FPDFText_GetUnicode(self._text, at) for at in range(count))
         return "".join(map(chr, codes))
 
-    def run(self, start: int, end: int) -> Run:
-        """Return where characters of one word stand, from `start` to before `end`.
+    def runs(self, spans: Iterable[tuple[int, int]]) -> Iterator[Run]:
+        """Give where words stand, each from its first character to before its end.
 
-        Asked once a word: each call into the library costs as much as the rest.
+        One loop for the whole page: each call costs as much as all else.
         """
-        style = self.style(start)
-        text, box = self._text, self._box
-        _ORIGIN(text, start, self._x, self._y)
-        x, y = self._x.value, self._y.value
-        _BOX(text, end - 1, box)
-        if style.a > UPRIGHT and box.right > x:
-            low, high = box.bottom, box.top
-            away = low - y if low > y else y - high if high < y else 0.0
-            return Run((x, low, box.right, high), x, y, away, style)
-        return self._turned_run(start, (x, y), style)
+        text, placed, styles = self._address, self._placed, self._styles
+        x_at = ctypes.addressof(placed)
+        y_at, box_at = x_at + _Y, x_at + _RECTANGLE
+        unpack, of, origin, loose = _PLACED.unpack, _OBJECT, _ORIGIN, _BOX
+        for start, end in spans:
+            key = of(text, start) or 0
+            style = styles.get(key) or self._new_style(start, key)
+            origin(text, start, x_at, y_at)
+            loose(text, end - 1, box_at)
+            x, y, left, high, right, low = unpack(placed)
+            if style.a > UPRIGHT and right > x:
+                away = low - y if low > y else y - high if high < y else 0.0
+                yield Run(x, low, right, high, x, y, away, style)
+            else:
+                yield self._turned_run(start, (x, y), (left, low, right, high), style)
 
-    def _turned_run(self, start: int, origin: tuple[float, float], style: Style) -> Run:
-        left, bottom, right, top = _sides(self._box)
-        _BOX(self._text, start, self._box)
-        first = _sides(self._box)
+    def _turned_run(
+        self, start: int, origin: tuple[float, float], last: Box, style: Style
+    ) -> Run:
+        _BOX(self._address, start, ctypes.addressof(self._placed) + _RECTANGLE)
+        _, _, x0, y1, x1, y0 = _PLACED.unpack(self._placed)
+        left, bottom, right, top = last
         x, y = origin
         across = (
-            ((left + right) / 2 - (first[0] + first[2]) / 2) * style.b,
-            ((bottom + top) / 2 - (first[1] + first[3]) / 2) * style.a,
+            ((left + right) / 2 - (x0 + x1) / 2) * style.b,
+            ((bottom + top) / 2 - (y0 + y1) / 2) * style.a,
         )
-        box = (
-            min(left, first[0]),
-            min(bottom, first[1]),
-            max(right, first[2]),
-            max(top, first[3]),
-        )
-        return Run(box, x, y, abs(across[1] - across[0]), style)
+        box = (min(left, x0), min(bottom, y0), max(right, x1), max(top, y1))
+        return Run(*box, x, y, abs(across[1] - across[0]), style)
 
     def origin(self, at: int) -> tuple[float, float]:
         """Return where a character stands on its base line."""
-        raw.FPDFText_GetCharOrigin(self._text, at, self._x, self._y)
-        return self._x.value, self._y.value
+        place = ctypes.addressof(self._placed)
+        _ORIGIN(self._address, at, place, place + _Y)
+        x, y, *_ = _PLACED.unpack(self._placed)
+        return x, y
 
     def style(self, at: int) -> Style:
         """Return how a character is set."""
-        key = _TEXT_OBJECT(self._text, at) or 0
-        known = self._styles.get(key)
-        return known if known is not None else self._new_style(at, key)
+        key = _OBJECT(self._address, at) or 0
+        return self._styles.get(key) or self._new_style(at, key)
 
     def _new_style(self, at: int, key: int) -> Style:
         handle = raw.FPDFText_GetTextObject(self._text, at)
