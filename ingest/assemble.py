@@ -14,7 +14,7 @@ from ingest.headings import Look, headings
 from ingest.identify import identify
 from ingest.labels import printed_labels
 from ingest.passages import passages
-from ingest.quality import judge, unreadable_lines
+from ingest.quality import doubt, judge, unreadable_lines
 from ingest.readers.base import FileFacts, RawPage
 from ingest.running import running_lines
 from ingest.tables import table_rows
@@ -85,6 +85,8 @@ def _page(raw: RawPage, label: str, text: str, running: frozenset[int]) -> Page:
     if raw.failure:
         return Page(raw.number, label, PageStatus.UNREADABLE, "", raw.failure)
     status, reason = judge(text, running, drawn=raw.drawn, cover=raw.cover)
+    if status is PageStatus.TEXT:
+        reason = doubt(text)
     return Page(raw.number, label, status, text, reason, raw.source, raw.confidence)
 
 

@@ -11,6 +11,8 @@ import unicodedata
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from ingest.mojibake import unmangled
+
 _KEEP = ("<super>", "<sub>", "<fraction>")
 """Folded, `10³` would read 103 and `2½` 21⁄2: these stay as they are."""
 _FORMAT_ALLOWED = "\n\t"
@@ -25,9 +27,10 @@ _WORD = re.compile(r"[^\W\d_]+")
 def repair(text: str) -> str:
     r"""Return the text with its characters put right, line by line the same.
 
-    Compatibility forms are folded (NFKC) except superscripts, subscripts and
-    fractions; control and invisible characters go; lone surrogates become U+FFFD;
-    the dots that lead to a page number, or lines to write on, are shortened.
+    UTF-8 that was read as Windows-1252 is read as UTF-8. Compatibility forms are
+    folded (NFKC) except superscripts, subscripts and fractions; control and invisible
+    characters go; lone surrogates become U+FFFD; the dots that lead to a page number,
+    or lines to write on, are shortened.
 
     Examples
     --------
@@ -37,6 +40,7 @@ def repair(text: str) -> str:
     text = text.replace("\r\n", "\n").replace("\r", "\n")
     text = text.replace("\x0b", "\n").replace("\x0c", "\n").replace("\u2028", "\n")
     text = text.replace("\u00ad\n", "").replace("\ufffe\n", "").replace("\x02\n", "")
+    text = "\n".join(map(unmangled, text.split("\n")))
     signs = set(text)
     text = text.translate({ord(sign): _kept(sign) for sign in signs})
     keep = "".join(filter(_stays, sorted(signs)))

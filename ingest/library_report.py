@@ -16,12 +16,10 @@ from assistant.library.types import (
     StoredPassage,
     TableRow,
 )
-from ingest.quality import remedy_of
+from ingest.quality import remedies
 
 KINDS = ("text", "table", "OCR", "picture only", "blank", "unreadable")
 """How a page was read; a page of text with a table on it is a table."""
-RETRY = "print the file to a new PDF and add that, or ask the maker for another copy"
-"""For a page that the reader failed on."""
 
 
 class Reader(Protocol):
@@ -59,21 +57,14 @@ class Coverage:
     """Physical page to the reason why it cannot be searched."""
     kinds: Mapping[int, str]
     """Physical page to how it was read, one of `KINDS`."""
+    remedies: Mapping[str, tuple[int, ...]]
+    """What can be done about pages that are lost or doubtful, and about which."""
 
     @property
     def counts(self) -> dict[str, int]:
         """Pages of each kind there is, in the order of `KINDS`."""
         found = Counter(self.kinds.values())
         return {kind: found[kind] for kind in KINDS if found[kind]}
-
-    @property
-    def remedies(self) -> dict[str, tuple[int, ...]]:
-        """What can be done about pages that cannot be searched, and about which."""
-        found: dict[str, tuple[int, ...]] = {}
-        for number, reason in sorted(self.lost.items()):
-            way = remedy_of(reason) or RETRY
-            found[way] = (*found.get(way, ()), number)
-        return found
 
 
 def coverage(
@@ -120,4 +111,6 @@ def cover_one(
     statuses = Counter(page.status for page in pages)
     tabled = {row.page for row in store.table_rows(document.sha256)}
     kinds = {page.number: kind_of(page, tabled=page.number in tabled) for page in pages}
-    return Coverage(document, statuses, len(stored), longest, lost, kinds)
+    return Coverage(
+        document, statuses, len(stored), longest, lost, kinds, remedies(pages)
+    )

@@ -7,26 +7,21 @@ library holds every document up to there.
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Callable, Generator, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
-from assistant.errors import (
-    ANSWERED,
-    WITH_WARNINGS,
-    FaultleafError,
-    InputError,
-    LibraryError,
-)
+from assistant.errors import FaultleafError, InputError, LibraryError
 from assistant.library.sayings import Place
-from assistant.library.types import Document, PageStatus
+from assistant.library.types import Document
 from ingest.assemble import Prepared, prepare
 from ingest.collect import Candidate, Collected, Refusal, collect
 from ingest.keeping import Kept, keep, same_title
+from ingest.outcome import Ingested, Remedy
 from ingest.pictures import to_recognise, with_reasons, with_recognised
 from ingest.plan import Action, Hashed, Step, Store, decide, look
 from ingest.progress import Pace, Progress
+from ingest.quality import remedies
 from ingest.readers.ahead import WORKERS, Ahead
 from ingest.readers.base import FileFacts, LockedError, RawPage, Read
 from ingest.readers.isolation import Reading
@@ -46,42 +41,6 @@ TRIED = "ocr:"
 """Start of the note that a document's pictures were read, whatever came of it."""
 Recognise = Callable[[Path, Sequence[int], str | None], Iterator[RawPage]]
 """File, pages and password in; those pages as OCR reads them out."""
-
-
-@dataclass(slots=True)
-class Ingested:
-    """What came of adding; the last thing `add` gives."""
-
-    added: list[str] = field(default_factory=list)
-    replaced: list[str] = field(default_factory=list)
-    renamed: list[str] = field(default_factory=list)
-    unchanged: list[str] = field(default_factory=list)
-    duplicates: list[str] = field(default_factory=list)
-    packs: list[str] = field(default_factory=list)
-    gone: list[str] = field(default_factory=list)
-    """In the library; their files are no longer where they were."""
-    pruned: list[str] = field(default_factory=list)
-    """The same, taken out of the library."""
-    states: list[str] = field(default_factory=list)
-    """Of what was replaced: which state is current now."""
-    near: list[str] = field(default_factory=list)
-    """What of the new says nearly the same as another document."""
-    refused: list[Refusal] = field(default_factory=list)
-    warnings: list[str] = field(default_factory=list)
-    pages: Counter[PageStatus] = field(default_factory=Counter)
-    """Pages of what was added or replaced, by how well they were read."""
-    passages: int = 0
-
-    @property
-    def exit_code(self) -> int:
-        """0, or 3 with warnings; where nothing was taken in, the refusal's own."""
-        if self.refused and not self._anything():
-            return max(refusal.exit_code for refusal in self.refused)
-        return WITH_WARNINGS if self.refused or self.warnings else ANSWERED
-
-    def _anything(self) -> bool:
-        done = (self.added, self.replaced, self.renamed, self.unchanged, self.packs)
-        return any(done)
 
 
 @dataclass(frozen=True, slots=True)
@@ -299,6 +258,8 @@ class _Run:
             raise InputError(f"{step.path}: the reader gave nothing")
         ready = prepare(step.sha256, step.path, facts, raw, self.count)
         self._store(step, (yield from self._recognised(step, facts, raw, ready)))
+        if facts.damage:
+            self.result.warnings.append(f"{step.path}: {facts.damage}")
 
     def again(self, step: Step) -> Step:
         """Return a step that reads a known file for its pictures, if it has any."""
@@ -316,7 +277,7 @@ class _Run:
         self, step: Step, facts: FileFacts, raw: Sequence[RawPage], ready: Prepared
     ) -> Generator[Progress, None, Prepared]:
         """Have the pages read whose text is missing or bad."""
-        wanted = to_recognise(ready.pages)
+        wanted = () if facts.damage else to_recognise(ready.pages)
         recognise = self.options.recognise
         if not wanted or recognise is None or not step.candidate or step.reader != PDF:
             return ready
@@ -365,6 +326,9 @@ class _Run:
         self._tell(step, kept, replaced)
         self.result.warnings.extend(
             textless_warning(path, ready.pages, self.options.way_to_recognise)
+        )
+        self.result.remedies.extend(
+            Remedy(path, way, on) for way, on in remedies(ready.pages).items()
         )
         self.result.pages.update(page.status for page in ready.pages)
         self.result.passages += len(ready.passages)

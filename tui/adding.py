@@ -17,7 +17,8 @@ from tui.plain.pace import PaceLine
 
 if TYPE_CHECKING:
     from assistant.library.store import LibraryStore
-    from ingest.pipeline import Ingested, Recognise
+    from ingest.outcome import Ingested
+    from ingest.pipeline import Recognise
     from ingest.progress import Progress
 
 STOPPED = (
@@ -56,8 +57,9 @@ def add_paths(
     LibraryError
         The library cannot be written, or the model's tokenizer is missing.
     """
+    from ingest.outcome import Ingested
     from ingest.packs import take_pack
-    from ingest.pipeline import Ingested, Options, add
+    from ingest.pipeline import Options, add
     from ingest.shaken import shaken_packs
 
     warnings: list[str] = []

@@ -33,7 +33,7 @@ class Page:
     status: PageStatus
     text: str
     reason: str = ""
-    """Why it is not `text`."""
+    """Why it is not `text`; of one that is, what is doubtful about it."""
     source: str = ""
     """`ocr` where the text was recognised in a picture, else nothing."""
     confidence: float = 0.0

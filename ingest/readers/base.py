@@ -34,6 +34,8 @@ class FileFacts:
     """ISO date, or nothing."""
     outline: tuple[tuple[str, int], ...] = ()
     """Title and physical page of every bookmark, in order."""
+    damage: str = ""
+    """What is wrong with the file though pages of it can be read."""
 
 
 @dataclass(frozen=True, slots=True)

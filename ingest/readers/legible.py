@@ -45,6 +45,8 @@ _FUNCTION_WORDS = re.compile(
     re.IGNORECASE,
 )
 
+CUT = "it lies behind the place where the file is cut off"
+
 
 class Fault(StrEnum):
     """What is wrong with a text; its value says so after "the text of ..."."""

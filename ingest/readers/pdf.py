@@ -8,22 +8,27 @@ from __future__ import annotations
 import gc
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from contextlib import ExitStack, contextmanager
+from contextlib import AbstractContextManager, ExitStack, contextmanager
+from dataclasses import replace
+from io import BytesIO
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, BinaryIO
 
 from ingest.grids.find import find_tables
 from ingest.grids.follow import continued
 from ingest.readers.base import (
+    MAX_FILE_BYTES,
     MAX_PAGE_CHARACTERS,
     Prominent,
     RawPage,
     Read,
 )
 from ingest.readers.layout import lay_out, upright
-from ingest.readers.legible import fault_of
+from ingest.readers.legible import CUT, fault_of
+from ingest.readers.mend import mended
 from ingest.readers.pdf_plain import (
     FAULTS,
+    DamagedError,
     check_size,
     facts_of,
     guarded,
@@ -36,6 +41,7 @@ from ingest.readers.pdf_plain import (
 from ingest.readers.pdf_shapes import sheet
 from ingest.readers.pdfium import Document, PdfiumError, open_document
 from ingest.readers.rows import Row
+from ingest.readers.salvage import Salvaged, salvage
 
 if TYPE_CHECKING:
     from pypdf import PageObject, PdfReader
@@ -84,15 +90,37 @@ def _read(
     path: Path, first: int, password: str | None, *, plainly: bool
 ) -> Iterator[Read]:
     with path.open("rb") as stream, ExitStack() as stack:
-        reader = open_file(path, stream, password)
+        reader, rest = _opened_or_saved(path, stream, password)
         facts = facts_of(reader)
         labels = labels_of(reader, facts.pages)
-        yield facts
-        laid = None if plainly else _opened(stack, path, password, facts.pages)
+        yield replace(facts, damage=rest.told) if rest else facts
+        laid = None
+        if not plainly:
+            data = rest.data if rest else None
+            opened = open_document(path, password, data)
+            laid = _opened(stack, opened, facts.pages)
         before: list[Table] = []
         stack.enter_context(_seldom_collected())
         for number in range(first, facts.pages + 1):
-            yield _page(reader, laid, (number, labels[number - 1]), before)
+            label = labels[number - 1]
+            if rest and number in rest.lost:
+                yield RawPage(number, label, failure=CUT)
+            else:
+                yield _page(reader, laid, (number, label), before)
+
+
+def _opened_or_saved(
+    path: Path, stream: BinaryIO, password: str | None
+) -> tuple[PdfReader, Salvaged | None]:
+    """Open a file by pypdf; of one that is cut off, what is left of it."""
+    try:
+        return open_file(path, stream, password), None
+    except DamagedError:
+        stream.seek(0)
+        rest = salvage(stream.read(MAX_FILE_BYTES))
+        if rest is None:
+            raise
+    return open_file(path, BytesIO(rest.data), password), rest
 
 
 @contextmanager
@@ -107,11 +135,11 @@ def _seldom_collected() -> Iterator[None]:
 
 
 def _opened(
-    stack: ExitStack, path: Path, password: str | None, pages: int
+    stack: ExitStack, opening: AbstractContextManager[Document], pages: int
 ) -> Document | None:
     """Open the file by pdfium too; nothing when it refuses or counts otherwise."""
     try:
-        document = stack.enter_context(open_document(path, password))
+        document = stack.enter_context(opening)
     except PdfiumError:
         return None
     return document if len(document) == pages else None
@@ -130,12 +158,24 @@ def _page(
         found = None if laid is None else _laid_page(page, laid, place, before)
         if found is None or len(found.text) < NOTHING or fault_of(found.text):
             found = _better(found, page, number, label)
+        found = _mended(found, page)
     except FAULTS as error:
         return RawPage(number, label, failure=reason_of(error))
     if len(found.text) > MAX_PAGE_CHARACTERS:
         failure = f"more than {MAX_PAGE_CHARACTERS} characters on one page"
         return RawPage(number, label, failure=failure)
     return found
+
+
+def _mended(found: RawPage, page: PageObject) -> RawPage:
+    """Take lines that pdfium damaged from pypdf, where pypdf has them whole."""
+    lines = found.text.split("\n")
+
+    def read_again() -> list[str]:
+        return guarded(lambda: [row.text for row in rows_of(page)], [])
+
+    text = "\n".join(mended(lines, read_again))
+    return found if text == found.text else replace(found, text=text, raw=found.text)
 
 
 def _laid_page(

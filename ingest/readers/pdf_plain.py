@@ -61,13 +61,19 @@ FAULTS = (
 """What pypdf was seen to raise on damaged files."""
 
 
+class DamagedError(InputError):
+    """The file cannot be opened as it is."""
+
+
 def open_file(path: Path, stream: BinaryIO, password: str | None) -> PdfReader:
     """Open a PDF.
 
     Raises
     ------
+    DamagedError
+        It is damaged beyond opening.
     InputError
-        It needs a password, is damaged beyond opening, or has too many pages.
+        It needs a password, or has too many pages.
     """
     logging.getLogger("pypdf").addHandler(logging.NullHandler())
     logging.getLogger("pypdf").propagate = False
@@ -83,11 +89,11 @@ def open_file(path: Path, stream: BinaryIO, password: str | None) -> PdfReader:
             f"{path.name}: encrypted, it needs a password", _WITH_PASSWORD
         ) from error
     except FAULTS as error:
-        raise InputError(
+        raise DamagedError(
             f"{path.name}: damaged PDF ({reason_of(error)})", "fetch the document again"
         ) from error
     if pages == 0:
-        raise InputError(f"{path.name}: damaged PDF (no pages)", "fetch it again")
+        raise DamagedError(f"{path.name}: damaged PDF (no pages)", "fetch it again")
     if pages > MAX_PAGES:
         raise InputError(
             f"{path.name}: {pages} pages; the limit is {MAX_PAGES}",

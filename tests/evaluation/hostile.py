@@ -26,7 +26,8 @@ from assistant.errors import InputError  # noqa: E402
 from assistant.library.search import Search  # noqa: E402
 from assistant.library.store import LibraryStore  # noqa: E402
 from assistant.library.types import PageStatus  # noqa: E402
-from ingest.pipeline import Ingested, add  # noqa: E402
+from ingest.outcome import Ingested  # noqa: E402
+from ingest.pipeline import add  # noqa: E402
 from ingest.readers.archive import is_archive  # noqa: E402
 from ingest.readers.base import RawPage  # noqa: E402
 from ingest.readers.isolation import Reading  # noqa: E402

@@ -25,7 +25,8 @@ sys.path.insert(0, str(ROOT))
 
 from assistant.library.store import LibraryStore  # noqa: E402
 from ingest.embedding import embed_missing  # noqa: E402
-from ingest.pipeline import Ingested, add  # noqa: E402
+from ingest.outcome import Ingested  # noqa: E402
+from ingest.pipeline import add  # noqa: E402
 from ingest.readers.ahead import WORKERS, Ahead  # noqa: E402
 from ingest.readers.base import RawPage  # noqa: E402
 from ingest.readers.isolation import Reading  # noqa: E402

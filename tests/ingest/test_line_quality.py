@@ -6,6 +6,7 @@ import pytest
 
 from assistant.library.types import PageStatus
 from ingest.quality import (
+    DEGREES,
     DRAWING,
     EMPTY,
     REMEDIES,
@@ -14,7 +15,7 @@ from ingest.quality import (
     remedy_of,
     unreadable_lines,
 )
-from ingest.readers.legible import Fault, fault_of, faults_of_lines
+from ingest.readers.legible import CUT, Fault, fault_of, faults_of_lines
 
 NONE: frozenset[int] = frozenset()
 PROSE = (
@@ -89,7 +90,7 @@ def test_a_page_without_text_is_scan_drawing_or_empty(
 
 
 def test_every_reason_says_what_can_be_done() -> None:
-    reasons = [SCAN, DRAWING, EMPTY, *Fault]
+    reasons = [SCAN, DRAWING, EMPTY, DEGREES, CUT, *Fault]
 
     assert set(REMEDIES) == set(reasons)
     assert all(len(remedy_of(reason)) > 20 for reason in reasons)

@@ -10,7 +10,8 @@ from assistant.library.types import PageStatus
 from ingest.collect import collect
 from ingest.embedding import embed_missing
 from ingest.library_report import coverage
-from ingest.pipeline import Ingested, add
+from ingest.outcome import Ingested
+from ingest.pipeline import add
 from ingest.plan import Action, plan
 from ingest.progress import Progress
 from tests.fakes import HashEncoder

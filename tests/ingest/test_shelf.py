@@ -11,7 +11,8 @@ import pytest
 
 from assistant.library.store import LibraryStore
 from ingest.embedding import embed_missing
-from ingest.pipeline import Ingested, Options, add
+from ingest.outcome import Ingested
+from ingest.pipeline import Options, add
 from ingest.progress import Pace, Progress, Tally
 from tests.evaluation.shelf_made import notes, shelf
 from tests.fakes import HashEncoder

@@ -14,7 +14,7 @@ from tui.plain.console import Console
 from tui.wiring import places
 
 if TYPE_CHECKING:
-    from ingest.pipeline import Ingested
+    from ingest.outcome import Ingested
     from ingest.plan import Step
 
 EPILOG = """\
@@ -93,10 +93,14 @@ def _fields(result: Ingested, done: Embedded) -> dict[str, object]:
 
 
 def _lines(result: Ingested, done: Embedded, width: int) -> list[str]:
-    from tui.plain.text import count, wrap
+    from tui.plain.text import count, numbers, wrap
 
     told = list(_outcomes(result))
     told += [("nearly the same: ", each) for each in result.near]
+    told += [
+        ("to do: ", f"{each.path}, page {numbers(each.pages)}: {each.way}")
+        for each in result.remedies
+    ]
     told += [("warning: ", each) for each in (*result.warnings, done.warning) if each]
     pages = ", ".join(
         f"{number} {name}" for name, number in sorted(result.pages.items())
