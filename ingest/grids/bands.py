@@ -6,11 +6,10 @@ from bisect import bisect_left
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
-from statistics import median
 from typing import TYPE_CHECKING
 
 from ingest.grids.columns import ALIGNED, LEAD, column_edges, crosses, phrases
-from ingest.grids.edges import TOLERANCE, Edge, Group, snapped
+from ingest.grids.edges import TOLERANCE, Edge, Group, median, snapped
 from ingest.grids.lattice import Lattice, lattice
 from ingest.grids.model import Box
 from ingest.grids.spread import Spread, middle, place

@@ -5,9 +5,9 @@ from __future__ import annotations
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
-from statistics import median
 from typing import TYPE_CHECKING, NamedTuple
 
+from ingest.grids.edges import median
 from ingest.grids.wording import lines
 
 if TYPE_CHECKING:
@@ -21,6 +21,10 @@ MIN_GAP = 3.0
 """Points, and as a share of the font's height: the usual gap before a column."""
 MIN_GAP_EM = 0.4
 ALIGNED = 1.5
+STEP = 0.5
+"""Points between the places that are tried."""
+_REACH = 4
+"""Steps: no place farther off is aligned."""
 APART = 8.0
 GUTTER = 7.0
 """Points: a white strip so wide parts columns whose words are centred."""
@@ -117,11 +121,9 @@ def _aligned(
 ) -> list[float]:
     """Return where words begin in enough bands, the commonest place first."""
     need = SHARE * len(starts)
-    each = [sorted(start.x for start in band) for band in starts]
-    places = sorted({round(x * 2) / 2 for band in each for x in band})
-    ranked = sorted(
-        ((sum(_near(band, x) for band in each), -x) for x in places), reverse=True
-    )
+    ranked = sorted(((n, -x) for x, n in _votes(starts).items()), reverse=True)
+    every = sorted(start for band in starts for start in band)
+    xs = [start.x for start in every]
     found: list[float] = []
     for count, negative in ranked:
         if count < need:
@@ -129,16 +131,31 @@ def _aligned(
         x = -negative
         if any(abs(x - other) < APART for other in found):
             continue
-        near = [s for band in starts for s in band if abs(s.x - x) <= ALIGNED]
+        # One half more on either side: the slice may not round where a start is near.
+        low, high = bisect_left(xs, x - ALIGNED - STEP), bisect_right(xs, x + ALIGNED)
+        near = [start for start in every[low : high + 1] if abs(start.x - x) <= ALIGNED]
         exact = min(start.x for start in near)
         if _parts(near) and _crossings(words, exact) <= allowed:
             found.append(exact)
     return found
 
 
-def _near(sorted_xs: Sequence[float], x: float) -> bool:
-    low = bisect_left(sorted_xs, x - ALIGNED)
-    return bisect_right(sorted_xs, x + ALIGNED) > low
+def _votes(starts: Sequence[Sequence[Start]]) -> dict[float, int]:
+    """Return the places where words begin, and how many bands have one near each."""
+    places = {round(start.x / STEP) for band in starts for start in band}
+    found = dict.fromkeys(places, 0)
+    for band in starts:
+        near: set[int] = set()
+        for x in {start.x for start in band}:
+            at = round(x / STEP)
+            near.update(
+                place
+                for place in range(at - _REACH, at + _REACH + 1)
+                if place * STEP - ALIGNED <= x <= place * STEP + ALIGNED
+            )
+        for place in near & places:
+            found[place] += 1
+    return {place * STEP: count for place, count in found.items()}
 
 
 def _parts(near: Sequence[Start]) -> bool:

@@ -64,6 +64,19 @@ class Group:
         return any(e.drawn for e in self.across) or any(e.drawn for e in self.down)
 
 
+def median(values: Iterable[float]) -> float:
+    """Return the middle of some values, of an even number the mean of two.
+
+    Its own, because the standard library's loads more than a reader has time for.
+
+    >>> median([3.0, 1.0, 2.0]), median([1.0, 2.0])
+    (2.0, 1.5)
+    """
+    found = sorted(values)
+    half = len(found) // 2
+    return found[half] if len(found) % 2 else (found[half - 1] + found[half]) / 2
+
+
 def clusters(values: Iterable[float]) -> list[list[float]]:
     """Part values where they leave the tolerance; each part is one line.
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Sequence
 from itertools import pairwise
+from operator import attrgetter
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -17,6 +18,7 @@ NO_SPACE = 0.08
 OVERLAP = -0.2
 LONGEST_CODE = 11
 _HALF_TURN, _QUARTER = 180, 90
+_BY_BASE, _BY_LEFT = attrgetter("bottom", "x0"), attrgetter("x0")
 _CODE = re.compile(
     r"(?=\D{0,5}\d)[A-Za-z]{0,3}[-./]?\d{1,5}(?:[-./]?[A-Z0-9]{1,4}){0,2}"
 )
@@ -35,21 +37,26 @@ def is_code(text: str) -> bool:
 
 def lines(words: Sequence[Word]) -> list[list[Word]]:
     """Part upright words into lines, from the top, each from the left."""
+    if len(words) <= 1:
+        return [list(words)] if words else []
     found: list[list[Word]] = []
     floors: list[tuple[float, float]] = []
-    for word in sorted(words, key=lambda word: (word.bottom, word.x0)):
+    for word in sorted(words, key=_BY_BASE):
         if found:
             top, bottom = floors[-1]
-            shared = min(word.bottom, bottom) - max(word.top, top)
-            least = min(word.bottom - word.top, bottom - top)
-            if shared >= SAME_LINE * least:
+            over, under = word.top, word.bottom
+            if over == top and under == bottom:
                 found[-1].append(word)
-                floors[-1] = (min(top, word.top), max(bottom, word.bottom))
+                continue
+            shared = min(under, bottom) - max(over, top)
+            if shared >= SAME_LINE * min(under - over, bottom - top):
+                found[-1].append(word)
+                floors[-1] = (min(top, over), max(bottom, under))
                 continue
         found.append([word])
         floors.append((word.top, word.bottom))
     for line in found:
-        line.sort(key=lambda word: word.x0)
+        line.sort(key=_BY_LEFT)
     return found
 
 
@@ -64,9 +71,11 @@ def cell_text(words: Sequence[Word], known: Collection[str] = ()) -> str:
         Words of the page, in small letters: one cut at a line's end is joined
         without its hyphen only where the whole is among them. A code keeps it.
     """
-    turned = {word.angle for word in words}
     if not words:
         return ""
+    if len(words) == 1:
+        return words[0].text.lstrip()
+    turned = {word.angle for word in words}
     if len(turned) == 1 and turned != {0}:
         return " ".join(word.text for word in _turned(words, turned.pop()))
     said = ""

@@ -12,8 +12,8 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
-from statistics import median
 
+from ingest.grids.edges import median
 from ingest.grids.model import Table
 from ingest.readers.base import RawRow, RawTable
 from ingest.readers.geometry import Fill, Rule, Shapes, Word
@@ -86,8 +86,8 @@ def _parted(
     inside: dict[int, int] = {}
     for at, word in enumerate(words):
         x, y = (word.x0 + word.x1) / 2, (word.top + word.bottom) / 2
-        for number, box in enumerate(boxes):
-            if box.x0 <= x <= box.x1 and box.top <= y <= box.bottom:
+        for number, (x0, top, x1, bottom) in enumerate(boxes):
+            if top <= y <= bottom and x0 <= x <= x1:
                 inside.setdefault(number, at)
                 break
         else:

@@ -9,8 +9,8 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
-from statistics import median
 
+from ingest.grids.edges import median
 from ingest.readers.layout_pieces import Piece, is_mark
 
 LEAST_LINES = 4

@@ -51,13 +51,22 @@ def pieces(words: Iterable[tuple[int, Word]]) -> list[Piece]:
     found: list[Piece] = []
     group: list[Word] = []
     start = 0
+    base = size = end = 0.0
     for at, word in words:
-        if group and (not _goes_on(group, word) or _is_marked(group, word)):
+        now, most = _base(word), max(size, word.size)
+        gap = word.x0 - end
+        if group and (
+            abs(now - base) > _LEVEL * most
+            or gap < -_BACK * most
+            or gap > _most(group, word) * most
+            or _is_marked(group, word)
+        ):
             found.extend(_closed_group(group, start))
             group = []
         if not group:
             start = at
         group.append(word)
+        base, size, end = now, word.size, word.x1
     if group:
         found.extend(_closed_group(group, start))
     return found
@@ -93,16 +102,11 @@ def _base(word: Word) -> float:
     return word.bottom - DESCENT * word.size
 
 
-def _goes_on(group: Sequence[Word], word: Word) -> bool:
-    last = group[-1]
-    size = max(last.size, word.size)
-    most = CELL_GAP
-    if len(word.text) == len(last.text) == 1:
-        most = SPACED_WORDS if len(group) >= LEAST_SPACED else SPACED_GAP
-        most = most if all(len(each.text) == 1 for each in group) else CELL_GAP
-    gap = word.x0 - last.x1
-    level = abs(_base(word) - _base(last)) <= _LEVEL * size
-    return level and -_BACK * size <= gap <= most * size
+def _most(group: Sequence[Word], word: Word) -> float:
+    """Return how far from a group a word may stand, in heights of the font."""
+    if len(word.text) > 1 or any(len(each.text) > 1 for each in reversed(group)):
+        return CELL_GAP
+    return SPACED_WORDS if len(group) >= LEAST_SPACED else SPACED_GAP
 
 
 def _is_marked(group: Sequence[Word], word: Word) -> bool:
