@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Collection, Sequence
 from typing import TYPE_CHECKING
 
+from ingest.grids.contents import is_contents
 from ingest.grids.headers import Colour, Looks, Piece, column_names, count_headers
 from ingest.grids.lattice import Lattice, Region, regions
 from ingest.grids.model import Box, Cell, Style, Table
@@ -95,6 +96,8 @@ def build(
     names = column_names(looks, headers)
     box = Box(grid.xs[0], grid.ys[0], grid.xs[-1], grid.ys[-1])
     rows = _rows(grid, pieces)
+    if is_contents([[cell.text for cell in row] for row in rows[headers:]]):
+        return None
     return Table(box, tuple(grid.xs), rows, headers, style, names)
 
 
