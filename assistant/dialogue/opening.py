@@ -13,15 +13,25 @@ from assistant.settings import Settings
 
 
 def open_session(
-    settings: Settings, clock: Clock, *, utc_offset_minutes: int = 0
+    settings: Settings,
+    clock: Clock,
+    *,
+    utc_offset_minutes: int = 0,
+    vectors: bool = True,
 ) -> Session:
-    """Open the library and the jobs of `settings`, without importing torch."""
+    """Open the library and the jobs of `settings`, without importing torch.
+
+    Parameters
+    ----------
+    vectors : bool
+        False searches by words only, until `search_by_meaning`: nothing is loaded.
+    """
     problem: LibraryError | None = None
     library: LibraryStore | None = None
     search: Search | None = None
     try:
         library = LibraryStore.open(settings.library, read_only=True)
-        search = Search(library, load_encoder(settings))
+        search = Search(library, load_encoder(settings) if vectors else None)
     except LibraryError as error:
         problem = error
     return Session(
@@ -32,3 +42,21 @@ def open_session(
         utc_offset_minutes=utc_offset_minutes,
         problem=problem,
     )
+
+
+def search_by_meaning(session: Session, settings: Settings) -> bool:
+    """Load the encoder, then let the session search with it; False without one.
+
+    Takes seconds; the session may be used meanwhile from another thread.
+
+    Raises
+    ------
+    LibraryError
+        When the exported encoder is damaged.
+    """
+    encoder = load_encoder(settings)
+    if encoder is None:
+        return False
+    encoder.embed_query("ready")
+    session.search_by(lambda library: Search(library, encoder))
+    return True

@@ -124,13 +124,12 @@ def _take_in(situation: Situation) -> tuple[Situation, tuple[Effect, ...]]:
 
 def newly_due(view: View) -> tuple[TimerDue, ...]:
     """Return the waits that came to their end and were not noted yet."""
-    noted = {wait for wait, _ in view.state.timers_due}
     return tuple(
         TimerDue(wait=state.row.gid, due=over)
         for state in view.waits
         if (over := state.usual or state.earliest or state.give_up) is not None
         and state.state in ("ready", "overdue")
-        and state.row.gid not in noted
+        and (state.row.gid, over) not in view.state.ends_noted
     )
 
 

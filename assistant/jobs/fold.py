@@ -108,6 +108,8 @@ class JobState:
     acknowledged: tuple[str, ...] = ()
     timers_due: tuple[tuple[str, int], ...] = ()
     """Waits noted as over, with the turn they were noted in."""
+    ends_noted: tuple[tuple[str, datetime], ...] = ()
+    """Waits noted as over, with the end that was noted: one may run again."""
     extended: tuple[TimerChanged, ...] = ()
     parked: bool = False
     closed: Closed | None = None
@@ -176,8 +178,7 @@ def fold(  # noqa: C901, PLR0911, PLR0912 - one flat match, checked for exhausti
         case Undone() as body:
             return _undone(state, body)
         case TimerDue() as body:
-            due = (body.wait, state.turn)
-            return replace(state, timers_due=(*state.timers_due, due))
+            return _timer_due(state, body)
         case TimerChanged() as body:
             return _timer_changed(state, body)
         case Parked():
@@ -279,6 +280,16 @@ def _undone(state: JobState, body: Undone) -> JobState:
     withdrawn = tuple((held, None) for held in state.held if held.address in gone)
     state = _without(state, gone)
     return _plate_and_role(replace(state, corrected=(*state.corrected, *withdrawn)))
+
+
+def _timer_due(state: JobState, body: TimerDue) -> JobState:
+    """Note an end; of a wait that ran again, it is not the one acknowledged before."""
+    return replace(
+        state,
+        timers_due=(*state.timers_due, (body.wait, state.turn)),
+        ends_noted=(*state.ends_noted, (body.wait, body.due)),
+        acknowledged=tuple(wait for wait in state.acknowledged if wait != body.wait),
+    )
 
 
 def _timer_changed(state: JobState, body: TimerChanged) -> JobState:
