@@ -47,8 +47,10 @@ class Finding:
     """Whether the library cannot be used."""
 
 
-def findings(settings: Settings, clock: Clock) -> Iterator[Finding]:
-    """Yield what each look finds, in a fixed order."""
+def findings(
+    settings: Settings, clock: Clock, only: str | None = None
+) -> Iterator[Finding]:
+    """Yield what each look finds, in a fixed order; or the one look named `only`."""
     looks: tuple[tuple[str, Callable[[], Finding]], ...] = (
         ("versions", _versions),
         ("sqlite", _sqlite),
@@ -60,6 +62,8 @@ def findings(settings: Settings, clock: Clock) -> Iterator[Finding]:
         ("offline", _offline),
     )
     for name, look in looks:
+        if only not in (None, name):
+            continue
         try:
             yield look()
         except FaultleafError as error:

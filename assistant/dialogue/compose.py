@@ -152,8 +152,6 @@ def _passages(view: View, *, grounded: bool) -> Iterator[Statement]:
     wanted = bool({"ask_page", "ask_meaning"} & set(view.acts))
     if wanted or not grounded:
         yield from passages.passage_lines(view)
-    elif view.match is not None and view.match.verdict == "exact":
-        yield from passages.beside_the_rule(view)
 
 
 def _nothing(view: View) -> Iterator[Statement]:

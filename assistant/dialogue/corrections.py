@@ -22,6 +22,10 @@ COMPLETING = ("unit_of:", "time:", "temperature:")
 """Slots whose answer completes an earlier fact instead of adding one."""
 
 
+KINDS = frozenset({"voltage", "resistance", "current", "temperature", "pressure"})
+"""Measurands that name no point: only what kind of reading was meant."""
+
+
 def corrections(state: JobState) -> tuple[Corrected, ...]:
     """Return the corrections that the present turn makes.
 
@@ -65,7 +69,7 @@ def _target(held: Sequence[Held], new: Held) -> Held | None:
 def _same_thing(old: Fact, new: Fact) -> bool:
     match old, new:
         case ReadingFact(), ReadingFact():
-            return new.of in ("", old.of)
+            return new.of in ("", old.of) or _same_kind(old, new)
         case ReadingFact(), TemperatureFact():
             return old.at_temperature is None
         case UnitFact(), UnitFact():
@@ -79,6 +83,12 @@ def _same_thing(old: Fact, new: Fact) -> bool:
             return new.trigger in ("reset", "second_reset") and old.at is None
         case _:
             return old.kind == new.kind
+
+
+def _same_kind(old: ReadingFact, new: ReadingFact) -> bool:
+    """Say whether the new one names only what kind of reading is meant: "volts"."""
+    both = old.value is not None and new.value is not None
+    return both and new.of in KINDS and old.value.unit == new.value.unit  # type: ignore[union-attr]
 
 
 def _laid_over(old: Held, new: Held) -> Fact:

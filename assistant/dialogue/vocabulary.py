@@ -10,7 +10,7 @@ from assistant.facts import ReadingFact
 from assistant.jobs.fold import JobState
 from assistant.language.vocabulary import Pending, Vocabulary
 from assistant.rules.kinds import StopCall
-from assistant.signals.kinds import Lamp, SeveralLamps
+from assistant.signals.kinds import DisplayCode, Lamp, SeveralLamps
 from assistant.units.show import format_quantity
 
 
@@ -34,6 +34,12 @@ def vocabulary(view: View) -> Vocabulary:
             if isinstance(row.item, LookCheck | BandCheck | SupplyCheck | BusCheck)
             and (row.unit_match == "confirmed" or row.pack_kind != "maker")
         ),
+        options=tuple(
+            (row.gid, row.item.options)
+            for row in force.checks
+            if isinstance(row.item, LookCheck)
+            and (row.unit_match == "confirmed" or row.pack_kind != "maker")
+        ),
         labels=_names(lamp.label for lamp in lamps),
         boards=_names(lamp.board for lamp in lamps),
         colours=_names(lamp.colour for lamp in lamps),
@@ -41,6 +47,13 @@ def vocabulary(view: View) -> Vocabulary:
             (row.gid, row.item.phrases)
             for row in force.cautions
             if isinstance(row.item, StopCall)
+        ),
+        codes=tuple(
+            dict.fromkeys(
+                row.signal.code
+                for row in force.signals
+                if isinstance(row.signal, DisplayCode)
+            )
         ),
         protection_events=tuple(dict.fromkeys(row.stop.event for row in force.stops)),
     )

@@ -27,11 +27,13 @@ from assistant.language.claims import Claim, either, rx
 from assistant.language.codes import codes, normal
 from assistant.language.context import contexts
 from assistant.language.emitters import BOXES, colours_like, emitters
+from assistant.language.happenings import happenings
 from assistant.language.lamps import lamps
 from assistant.language.lexicon.lamps import COLOURS
 from assistant.language.people import BARE_MODES, BARE_ROLES, modes
 from assistant.language.plate import plate
 from assistant.language.resets import resets
+from assistant.language.stops import stops
 from assistant.language.times import answered_time
 from assistant.record import Box
 from assistant.rules.applicability import Plate
@@ -90,7 +92,10 @@ def answer(asked: Asked) -> list[Claim]:
     reader = _READERS.get(asked.pending.about[0])
     if reader is None or len(asked.view.pieces) > _LONGEST_ANSWER:
         return []
-    if acts_of(asked.view, asked.vocabulary).keys() & _SETS_ASIDE:
+    acts = acts_of(asked.view, asked.vocabulary).keys()
+    if acts & _SETS_ASIDE:
+        return []
+    if "correct" in acts and asked.pending.about[0] in _YES_NO_SLOTS:
         return []
     if asked.pending.about[0] in _LAMP_SLOTS and _told_in_full(asked):
         return []
@@ -110,6 +115,8 @@ def _told_in_full(asked: Asked) -> bool:
 _LAMP_SLOTS = frozenset(
     {"count", "pause", "colour", "box", "board", "label", "code", "state"}
 )
+_YES_NO_SLOTS = frozenset({"look", "context"})
+"""Slots whose "no" may be the "not" of a correction of something else."""
 _SETS_ASIDE = frozenset(
     {"dont_know", "skip", "ask_next", "ask_why", "ask_page", "ask_wait", "ask_meaning",
         "undo",
@@ -180,7 +187,7 @@ def _box(asked: Asked) -> Claim | None:
 
 
 def _code(asked: Asked) -> Claim | None:
-    for code in codes(asked.view):
+    for code in codes(asked.view, asked.vocabulary.codes):
         if code.absent:
             fact = LampFact(observation=Observation(state="no_code"))
         else:
@@ -258,9 +265,15 @@ def _role(asked: Asked) -> Claim | None:
     return None
 
 
+def _tells_an_event(asked: Asked) -> bool:
+    """Tell whether the text names what happened itself: it is read by itself then."""
+    families = (happenings, resets, stops)
+    return any(family(asked.view, asked.vocabulary) for family in families)
+
+
 def _time(asked: Asked) -> Claim | None:
     span = answered_time(asked.view, asked.clock)
-    if span is None:
+    if span is None or _tells_an_event(asked):
         return None
     fact: Fact
     if asked.subject in {"reset", "second_reset"}:

@@ -38,7 +38,7 @@ _WORDS = (
 _COLOURED = r"(?P<colour>reds?|greens?|ambers?|yellows?|oranges?|blues?|whites?)"
 _ABOUT = (
     r"(?:about |like |maybe |around |only |exactly |it is |a |each |code |up to |at |"
-    r"out |me |is |just )*"
+    r"out |me |is |just |the )*"
 )
 _SECONDS = rf"(?P<every>{NUMBER}|few|couple(?: of)?) (?:sec|s)(?:onds)?"
 _GAP = rx(
@@ -58,12 +58,13 @@ _WINDOW = rx(
     r"second)"
 )
 _GROUPS = rx(
-    r"(?:watched|counted|saw|checked|timed|looked at|did)(?: it| them| that| the "
+    r"(?:watched|counted|saw|checked|timed|looked at|did|same)(?: it| them| that| the "
     r"pattern| for)* (?P<g>twice|[0-9]{1,2} (?:times|rounds|groups|cycles|whole "
     r"groups))"
     r"|(?P<h>[0-9]{1,2}) (?:rounds|groups|whole groups|cycles|times in a row)"
 )
 _SLOW, _FAST = rx(SLOW), rx(FAST)
+_TURNS = rx(r"tak(?:es?|ing) turns|alternat(?:e|es|ing|ely)|back and forth")
 _ON_OFF = rx(
     r"on (?:, )?off (?:, )?on(?: (?:, )?off)*|bright (?:then|and) dim|(?:kind of "
     r")?(?:breathing|fading in and out)(?: , bright then dim)?|dim (?:then|and) bright"
@@ -75,54 +76,56 @@ _SHORT_LONG = rx(
 )
 _COUNTS: tuple[re.Pattern[str], ...] = (
     rx(rf"between (?P<n>{_N}) (?:and|to|or) (?P<m>{_N}) {FLASH}"),
-    rx(rf"{_COLOURED} {_COUNT}(?= ,|$| \.| and| \?| then)"),
+    rx(rf"{_COLOURED} {_COUNT}(?= ,|$| \.| and| \?| then| [0-9] times)"),
     rx(rf"{_COUNT} {_WORDS}{FLASH}(?: code| pattern| times| at a time)?"),
     rx(rf"{FLASH} {_ABOUT}{_COUNT}(?: times| x)?(?: at a time)?{_UNIT}"),
     rx(rf"{FLASH} {_ABOUT}(?P<n>once)(?P<m>(?!))?(?= {_SECOND}| every other second)"),
     rx(rf"(?:always|each time|every time|consistently|still) {_COUNT}(?= ,|$| \.)"),
     rx(rf"{_COUNT} (?:each|every) time"),
+    rx(rf"(?:(?:just|only) the one|a? ?single|lone|one single) (?P<n>){FLASH}"),
+    rx(rf"^{_COUNT} of them(?! (?:is|are|on|off|stay|light|flash))"),
     rx(rf"{FLASH} {_COLOURED} {_ABOUT}{_COUNT}(?: times| x)?{_UNIT}"),
     rx(
-        rf"{_COUNT} {_COLOURED}(?! (?:light|lights|one|is|are|on|lit|wires?|wire|label|"
-        r"sticker|dot))"
+        rf"{_COUNT} {_COLOURED}(?! (?:lights?|one|is|are|lit|wires?|label|sticker|dot|"
+        r"on(?! (?:the|a|my|this)))(?!\S))"
     ),
     rx(
         r"(?:goes|going|does|doing|gives|giving|get|getting|got|counted|counting|count|"
         r"count is|count of|see|seeing|saw|now at|blinkety|it is at|was|said|did) "
         rf"{_ABOUT}{_COUNT}(?: times| x)?(?: at a time)?(?= then| ,|$| \.| every| and "
         r"then| \?| !| in [0-9]| over [0-9]"
-        r"| now| with a (?:pause|gap)| not [0-9])"
+        r"| now| on the| twice| [23] times| with a (?:pause|gap)| not [0-9])"
     ),
     rx(
         rf"{_COUNT}(?: times| x)?(?= (?:, |and |and then |then )+(?:it |there is |a |"
-        r"the |long |just "
-        r"|dark )*(?:rests?|pauses?|gap|stops?|goes dark|repeats?|breather|break|"
+        r"the |long |longish |just "
+        r"|dark )*(?:dark|rests?|pauses?|gap|stops?|goes dark|repeats?|breather|break|"
         r"breaks|waits?))"
     ),
     rx(rf"{_COUNT}(?: times| x)?(?= every [0-9.]+ sec)"),
     rx(
-        r"(?:pattern|group|groups|burst|bursts|set|sets|round|rounds|count)(?: of| is|"
-        rf"s of)* {_COUNT}"
+        r"(?:pattern|group|groups|burst|bursts|set|sets|count)(?: of| is|s of)* "
+        rf"{_COUNT}"
     ),
     rx(rf"{_COUNT} (?:times|x)(?= |$){_UNIT}"),
 )
 _NEED_LAMP = _COUNTS[-1]
 _LAMPISH = rx(rf"{FLASH}|lights?|red|green|amber|yellow|orange|blue|white")
 _NAMED = rx(
-    rf"{FLASH}|lights?|red|green|amber|yellow|orange|blue|white|h[0-9]p?|l?e?d[0-9]{{1,2}}|"
-    r"timer|operation|standby|status|run|steady|solid"
+    rf"{FLASH}|lights?|red|green|amber|yellow|orange|blue|white|h[0-9]p?|"
+    r"l?e?d[0-9]{1,2}|timer|operation|standby|status|run|steady|solid"
 )
 """What a sentence must name for its "on" or "off" to be a lamp's."""
 _BLINK = rx(
-    r"(?:keeps (?:on )?|just |always |constantly )*"
-    r"(?P<f>flash|flashes|flashing|flashed)"
+    r"(?:keeps (?:on )?|just |always |constantly )*(?P<f>flash|(?<!the )(?<!those "
+    r")(?<!count )flashes|flashing|flashed)"
 )
 _STEADY = rx(STEADY)
 _ON = rx(
     r"(?:~+|is|are|are both|both|was|it is|lights?|just|one|:|stays|still|now|run|"
-    r"timer|power|others?|red|green|amber|yellow|orange|blue|white|h[0-9]p|l?e?d[0-9]{1,2}|"
-    r"light [0-9]) (?P<on>on)(?! (?:the|a|my|this|that|at|and off|off|it|its|top|heat|"
-    r"cool|site|gas|for|hold|off on|to)(?!\S))"
+    r"timer|power|others?|red|green|amber|yellow|orange|blue|white|h[0-9]p|"
+    r"l?e?d[0-9]{1,2}|light [0-9]) (?P<on>on)(?! (?:the|a|my|this|that|at|and off|off|"
+    r"it|its|top|heat|cool|site|gas|for|hold|off on|to)(?!\S))"
 )
 _DARK = rx(DARK)
 _NO_LIGHTS = rx(
@@ -137,6 +140,7 @@ _SEQUENCE = rx(
     r"(?P<states>(?:on|off|flash|flashing|flashes|dark|lit)(?:(?: ,)? (?:on|off|flash|"
     r"flashing|flashes|dark|lit)){1,7})"
 )
+_RESTS = rx(r"(?:pauses?|rests?|gap|dark|break) (?:in )?between")
 _HYPOTHESIS = rx(rf"(?:does|do|would|is) (?:a )?(?:{STEADY}|solid)")
 
 
@@ -176,7 +180,10 @@ def blinks(view: Tokens) -> list[Blink]:
     found += [
         Blink(*m.span(), {"state": "blink"}) for m in _SHORT_LONG.finditer(view.folded)
     ]
-    found += _counts(view)
+    found += _counts(_masked(view, _GROUPS))
+    found += [
+        Blink(*m.span(), {"state": "blink"}) for m in _TURNS.finditer(view.folded)
+    ]
     for match in _ON_OFF.finditer(view.folded):
         found.append(Blink(*match.span(), {"state": "blink", "pause": "none"}))
     for match in _STEADY.finditer(view.folded):
@@ -185,13 +192,31 @@ def blinks(view: Tokens) -> list[Blink]:
     for match in _BLINK.finditer(view.folded):
         if not negated(view, match.start()):
             found.append(Blink(*match.span("f"), {"state": "blink"}))
-    found += _dark(view)
+    found += _dark(_masked(view, _GAP))
     found += [
         Blink(*match.span("on"), {"state": "on"})
         for match in _ON.finditer(view.folded)
         if _speaks_of_lamps(view, match)
     ]
+    found += _pause_alone(view) if not found else []
     return _apart(found)
+
+
+def _masked(view: Tokens, taken: re.Pattern[str]) -> Tokens:
+    """Return the view without what says how often, or the pause between groups.
+
+    "Counted twice" is no count, and the dark of a pause is no lamp that is off.
+    """
+    return view.without(match.span() for match in taken.finditer(view.folded))
+
+
+def _pause_alone(view: Tokens) -> list[Blink]:
+    """Return a pause told by itself: "it rests in between"."""
+    return [
+        Blink(*match.span(), {"state": "blink", "pause": "seen"})
+        for match in _RESTS.finditer(view.folded)
+        if not negated(view, match.start())
+    ]
 
 
 def _apart(found: list[Blink]) -> list[Blink]:
@@ -214,7 +239,7 @@ def _counts(view: Tokens) -> list[Blink]:
     found: list[Blink] = []
     for pattern in _COUNTS:
         for match in pattern.finditer(view.folded):
-            count = count_of(match["n"], match["m"])
+            count = count_of(match["n"] or "1", match.groupdict().get("m"))
             if (
                 not count
                 or negated(view, match.start())

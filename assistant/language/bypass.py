@@ -73,6 +73,8 @@ _TABLE: tuple[tuple[str, _Act], ...] = (
      "short_capacitor"),
     (rf"{_METAL} (?:across|over|between|on) {_THE}{_ADJ}{_CAPS}", "short_capacitor"),
     (rf"{_HARD} {_OUT}{_THE}{_ADJ}{_GUARD}", "bypass_protection"),
+    (r"(?:can|could|should|do|may) (?:i|we|you) (?:just |not )?(?:bypass|jump|jumper|"
+     r"defeat|override)(?: out)? (?:it|that|this|them)(?: out)?", "bypass_protection"),
     (rf"(?:remove|take|leave|cut|pull|wire) (?:out |off )?{_THE}{_ADJ}{_GUARD} (?:out|"
      r"off|around|away|disconnected|bypassed)(?= |$)", "bypass_protection"),
     (rf"{_GUARD} (?:is |be |been |was |got |can |just )*(?:bypassed|jumped|jumpered|"
@@ -101,6 +103,13 @@ _TABLE: tuple[tuple[str, _Act], ...] = (
      "live_work"),
     (r"(?:skip|leave out|never mind) the (?:lock ?out|loto|isolation|isolating)",
         "live_work"),
+    (r"(?:leave|keep) (?:the )?(?:power|breaker|mains|it) (?:on|live) (?:while|when) i "
+     r"(?:swap|change|replace|work|unplug|fix|do|pull)", "live_work"),
+    (r"(?:^|just |can i )(?:bridge|jump|jumper|bypass) (?:it|that)(?: out)?",
+     "bypass_protection"),
+    (r"(?:fuse|breaker) (?:for|with|to) (?:a |an )?(?:bigger|larger|higher|"
+     r"stronger)(?: one)?|[0-9]+ amp (?:breaker|fuse) instead(?: of [0-9]+)?",
+     "bypass_protection"),
     (r"(?:pressuri[sz]e|pressure test|test|pump|crank|charge|take|push|bring) (?:it |"
      r"her |the (?:system|coil|line|lines|lineset) )?(?:up |with nitrogen |to |a bit |"
      r"well )*(?:above|over|past|beyond|higher than|more than) (?:the |its |it is "

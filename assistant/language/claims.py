@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from functools import lru_cache
 
 from assistant.facts import Act, Fact
 from assistant.language.tokens import Tokens
@@ -44,6 +45,7 @@ _LONGEST_RUN = 6
 """Filler words in a row; bounded, so that no text makes matching slow."""
 
 
+@lru_cache(maxsize=4096)
 def rx(pattern: str) -> re.Pattern[str]:
     """Compile a pattern that begins and ends at whole folded words."""
     bounded = pattern.replace(")*", f"){{0,{_LONGEST_RUN}}}")

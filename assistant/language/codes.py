@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Collection
 from dataclasses import dataclass
 
 from assistant.language.claims import NOT, negated, rx
@@ -30,6 +31,15 @@ _CODE = rx(
     r"min|sec|v|k|ohm|amp|red|reds|green|greens|hour|kohm|megohm|f|c|psi))"
     r"|(?P<eo>[cefhlp]oh?(?<!ho)))(?P<more> something| and something| someth?in| point "
     r"something)?"
+)
+_SHOWS = r"(?:shows|showing|showed|says|display|code|screen|reads) "
+_ON_SCREEN = re.compile(
+    r" (?:came up|comes up|on (?:the |my |its )?(?:screen|display|remote|thermostat|"
+    r"head|handset|controller)|flashing|again|error|fault|showing)(?!\S)"
+)
+_PAIR = rx(
+    r"(?P<pair>[a-z]{2})"
+    r"(?= on (?:the )?(?:screen|display|remote|handset|controller)(?!\S))"
 )
 _NUMBERED = rx(
     r"(?:code|codes|error|error code|fault code|fault|alarm|trouble code)(?: number| "
@@ -73,15 +83,26 @@ def like(code: str) -> str:
     return code.translate(str.maketrans("OQDISBZ", "0001582"))
 
 
-def codes(view: Tokens) -> list[Code]:
-    """Return the codes told, one for each that a display could tell apart."""
+def codes(view: Tokens, spelled: Collection[str] = ()) -> list[Code]:
+    """Return the codes told, one for each that a display could tell apart.
+
+    Parameters
+    ----------
+    spelled : collection of str
+        Codes of the packs in force: one of letters only (`Sb`) is a code where it is
+        spelled as they do, or stands behind a word such as "shows".
+    """
     found = [
         Code(*match.span(), None, absent=True) for match in _NONE.finditer(view.folded)
     ]
+    found += _spelled(view, spelled)
     rest = view.without([(code.start, code.end) for code in found])
     for match in _NUMBERED.finditer(rest.folded):
         if not negated(rest, match.start("n")):
             found.append(Code(*match.span(), match["n"]))
+    for match in _PAIR.finditer(rest.folded):
+        if match["pair"] not in _LETTER_WORDS:
+            found.append(Code(*match.span(), normal(match["pair"])))
     rest = view.without([(code.start, code.end) for code in found])
     named = False
     for match in _CODE.finditer(rest.folded):
@@ -90,6 +111,19 @@ def codes(view: Tokens) -> list[Code]:
             named = True
             found.append(code)
     return _distinct(sorted(found, key=lambda code: code.start))
+
+
+def _spelled(view: Tokens, known: Collection[str]) -> list[Code]:
+    """Return the codes of letters only that are written as the packs write them."""
+    found: list[Code] = []
+    for code in sorted(set(known)):
+        if not code.isalpha():
+            continue
+        exact = re.search(rf"(?<![^\W_]){re.escape(code)}(?![^\W_])", view.source)
+        lead = "" if exact and not code.islower() else _SHOWS
+        word = rx(rf"{lead}(?P<code>{re.escape(code.casefold())})(?= |$)")
+        found += [Code(*m.span("code"), code) for m in word.finditer(view.folded)]
+    return found
 
 
 def _one(view: Tokens, match: re.Match[str], *, named: bool) -> Code | None:
@@ -102,7 +136,9 @@ def _one(view: Tokens, match: re.Match[str], *, named: bool) -> Code | None:
     if match["tight"]:
         spelled = match["tight"]
         wanted = bool(_BARE.fullmatch(spelled)) or strong or named
-        if spelled in _TERMINALS and not (strong or named):
+        shown = _ON_SCREEN.match(view.folded, match.end("tight"))
+        wanted = wanted or bool(shown)
+        if spelled in _TERMINALS and not (strong or named or shown):
             return None
     else:
         spelled = match["letter"] + match["digits"] if match["letter"] else match["eo"]

@@ -26,9 +26,9 @@ _TABLE: tuple[tuple[Complaint, str], ...] = (
      rf"{_NOT} (?:really |even |getting |very |be )*(?:cool|cooling|cold|cools|cold "
      r"enough|cooling (?:down|off)|blowing cold|putting out cold|making cold|keeping "
      r"(?:cool|cold|up))|no (?:cool|cooling|cold air|ac|air con|aircon|cold|a / c)(?! "
-     rf"call| mode)|{_BLOW} (?:out )?(?:{_WARM}) air|air is {_WARM}|will not (?:cool|"
-     r"get cold|blow cold)|warm air (?:coming|out|from|in cool)|(?:room|house|cabin|"
-     r"place|it) (?:is |stays "
+     rf"call| mode)|{_BLOW} (?:out )?(?:{_WARM}) air|air is {_WARM}|never gets? "
+     r"(?:cold|cool)|will not (?:cool|get cold|blow cold)|warm air (?:coming|out|from|"
+     r"in cool)|(?:room|house|cabin|place|it) (?:is |stays "
      r"|will not "
      r"|getting |gets )+(?:hot|warm|boiling|roasting)(?! (?:to|gas|wire))|does not "
      r"(?:get |blow )?(?:cool|cold)|(?:ac|air con|aircon|cooling|a / c) (?:is )?(?:not "
@@ -42,9 +42,9 @@ _TABLE: tuple[tuple[Complaint, str], ...] = (
      r")?cold air (?:in|on) heat(?:ing)?|will not (?:heat|get warm|warm up)|"
      r"heat(?:ing)? (?:is )?(?:not working|quit|is out|does not work|is not working|"
      r"broke|stopped working)|(?:room|house|cabin|place) (?:is |stays |gets |getting "
-     r")+(?:cold|freezing)|(?:room|house|cabin|place) will not get (?:warm|hot)|does "
-     r"not (?:heat|get warm|warm up)|cold air (?:in|on) heat(?:ing)?|lost heat(?:ing)?|"
-     r"it is freezing in here"),
+     r")+(?:cold|freezing)(?! (?:enough|by|now|again))|(?:room|house|cabin|place) will "
+     r"not get (?:warm|hot)|does not (?:heat|get warm|warm up)|cold air (?:in|on) "
+     r"heat(?:ing)?|lost heat(?:ing)?|it is freezing in here"),
     ("short_cycling",
      r"short cycl(?:e|es|ed|ing)|cycl(?:es|ing) on and off|(?:on and off|starts and "
      r"stops|starting and stopping|comes on and goes off|kicks on and off|on off on "
@@ -65,6 +65,7 @@ _TABLE: tuple[tuple[Complaint, str], ...] = (
      r"build ?up|forming|covering)(?: on)?(?: the)?(?: coil| pipe| pipes| line| lines| "
      r"unit)?|(?:icing|freezing|frosting|freezes|ices|iced) (?:up|over)|block of ice"),
     ("breaker_trips",
+     r"(?:rcd|gfci|ground fault) (?:trips|tripped|tripping|pops|popped|keeps tripping)|"
      r"(?:trips|tripping|tripped|trip|popping|pops|popped|kicks|kicking|blows|blowing|"
      r"blew|throws)(?: off| out)? (?:the |my |a |its |it is )?(?:main )?(?:breaker|"
      r"fuse|fuses)|breaker (?:is |keeps |has |just |keeps on |was |on it |had "
@@ -72,8 +73,8 @@ _TABLE: tuple[tuple[Complaint, str], ...] = (
      r"not hold|blew)|breaker will not (?:hold|stay|reset)"),
     ("noise",
      r"(?:making |makes |made |has |is |it is |there is |lots of |a |an |really |very "
-     r"|awful |loud |weird |strange |funny |bad |horrible |terrible |fan |compressor |"
-     r"unit |outdoor "
+     r"|awful |loud |weird |strange |funny |bad |horrible |terrible |just |only |fan |"
+     r"compressor |unit |outdoor "
      rf"|indoor |sounds |it |she |kind of |starts |started |of )+{_NOISE}(?! along)|"
      r"sounds (?:awful|rough|weird|terrible|horrible|like (?:a |an )?(?:jet|freight "
      rf"train|tractor|{_NOISE[3:-1]}))|racket|{_NOISE} (?:noise|sound)s?|(?:loud|weird|"
@@ -100,13 +101,13 @@ _TABLE: tuple[tuple[Complaint, str], ...] = (
      r"loads of) (?:power|electricity|energy|juice)|costs? a fortune to run|runs? "
      r"(?:all the time|non ?stop|constantly|24 / 7)"),
     ("blank_thermostat",
-     r"(?:thermostat|stat|wall controller|controller|remote|thermostat screen|"
-     r"thermostat display)(?: screen| display)? (?:is |are |has |just |went |gone |"
-     r"goes |all |screen |display |was |totally )*(?:blank|dead|black|empty|dark|off|"
-     r"no display|nothing on it|will not turn on|unlit)(?! spot)|blank (?:thermostat|"
-     r"stat|screen|controller|display)|(?:nothing|no display) on (?:the "
-     r")?(?:thermostat|stat|controller)(?: screen)?|no (?:display|screen) on the "
-     r"thermostat|dead thermostat"),
+     r"^screen (?:is )?(?:dark|dead|blank)|(?:thermostat|stat|wall controller|"
+     r"controller|remote|thermostat screen|thermostat display)(?: screen| display)? "
+     r"(?:is |are |has |just |went |gone |goes |all |screen |display |was |totally "
+     r")*(?:blank|dead|black|empty|dark|off|no display|nothing on it|will not turn on|"
+     r"unlit)(?! spot)|blank (?:thermostat|stat|screen|controller|display)|(?:nothing|"
+     r"no display) on (?:the )?(?:thermostat|stat|controller)(?: screen)?|no "
+     r"(?:display|screen) on the thermostat|dead thermostat"),
     ("wont_start",
      r"(?:it|she|unit|system|compressor|outdoor unit|outdoor|thing|outside unit|ac|"
      r"condenser|heat pump|machine) (?:just |still |is |does |did |will |can |would "

@@ -31,7 +31,8 @@ _SENSOR = (
 _TABLE: tuple[tuple[ContextName, str, str], ...] = (
     ("call present",
      r"(?:thermostat|stat|it|she|unit|room|controller|remote|heat|cool|y|zone) "
-     rf"{_IS}(?:calling|asking for (?:cool|heat|cooling|heating))(?: for [a-z]+)?"
+     rf"{_IS}(?:says |shows )?(?:calling|asking for (?:cool|heat|cooling|heating))(?: "
+     r"for [a-z]+)?"
      r"|calling for (?:heat|heating|cool|cooling)|(?:there is |have |has |got |we have "
      r")+(?:a |an )?(?:active )?(?:call|demand)(?! back| out)|call (?:is )?(?:present|"
      r"on|there|active)|demand is (?:on|there)|y is (?:hot|energized|live)|with a call",
@@ -45,9 +46,9 @@ _TABLE: tuple[tuple[ContextName, str, str], ...] = (
      r")?on)|(?:locked out (?:and )?tagged(?: out)?|loto|isolated|de ?energi[sz]ed|"
      r"powered down|unit is isolated)|with (?:the )?power off|no power to (?:it|the "
      r"unit)",
-     rf"{_POWER} {_IS}(?:on|live|still on|in|back on|up|hot)|still live|it is (?:still "
-     r")?live|(?:still |it is )(?:powered|energi[sz]ed)|with (?:the )?power on|"
-     rf"{_POWER} {_NOT}off"),
+     rf"{_POWER} {_IS}(?:on(?! (?:the|to)(?!\S))|live|still on|in|back on|up|hot)|"
+     r"still live|it is (?:still )?live|(?:still |it is )(?:powered|energi[sz]ed)|with "
+     rf"(?:the )?power on|{_POWER} {_NOT}off"),
     ("sensor unplugged",
      r"(?:unplugged|disconnected|pulled|removed|isolated|took off|took out) (?:the |a "
      r"|its |it is "

@@ -15,6 +15,7 @@ from assistant.language.lexicon.lamps import (
     LABEL_WORDS,
     OUTDOOR,
     REMOTE,
+    STICKER,
     THERMOSTAT,
 )
 from assistant.language.lexicon.words import words
@@ -32,17 +33,17 @@ BOXES: tuple[tuple[re.Pattern[str], Box], ...] = (
     (rx(REMOTE), "remote"),
     (rx(THERMOSTAT), "thermostat"),
 )
-_COLOUR = rx(rf"(?P<colour>{either(COLOURS)})s?(?! (?:wire|wires|lead|leads|plug))")
+_COLOUR = rx(rf"(?P<colour>{either(COLOURS)})s?(?! (?:wires?|leads?|plug|{STICKER}))")
 _LABEL = rx(
     r"(?P<print>(?:ld|led|d|hl|lp|pl|dl|dsp)-?[0-9]{1,2}|h[0-9]{1,2}p)"
     r"|(?:on )(?:the )?light (?P<on>[0-9]{1,2})"
     r"|(?P<place>top|bottom|left|right|middle|upper|lower)(?: hand)? (?:light|one|"
     r"lights)(?! of)"
-    r"|light (?P<number>[0-9]{1,2})(?= (?:is|on|off|steady|solid|flashing|lit|"
-    r"flashes [0-9]))"
+    r"|light (?P<number>[0-9]{1,2})(?= (?:is|on|off|steady|solid|flashing|lit|flashes "
+    r"[0-9]))"
     rf"|(?P<word>{LABEL_WORDS}) (?:light|one|lights|indicator)"
-    r"|(?P<bare>run|timer|standby|operation)(?= (?:is |was )?(?:on|off|steady|"
-    r"solid|flash|flashes|flashing|lit|dead|dark)(?!\S))"
+    r"|(?P<bare>run|timer|standby|operation)(?= (?:is |was )?(?:on|off|steady|solid|"
+    r"flash|flashes|flashing|lit|dead|dark)(?!\S))"
 )
 _BOARD = rx(
     r"(?P<board>outdoor main|main|fan|inverter|power|display|control|driver|drive|"

@@ -45,7 +45,8 @@ _TABLE: tuple[tuple[str, tuple[Trigger, ...]], ...] = (
      ("first_start",)),
     (r"(?:powered|turned|switched|flipped|put|fired|brought|kicked) (?:it|her|the unit|"
      rf"the system|the breaker|the {_POWER}|{_POWER}|breaker|everything|the disconnect|"
-     r"this)(?: thing)?(?: back)?(?: up| on)(?: again)?", ("power_on",)),
+     r"this)(?: thing)?(?: back)?(?: up| on)(?: again)?(?! (?:the|to|a)(?!\S))",
+     ("power_on",)),
     (r"(?:powered|turned|switched)(?: it)? (?:back )?(?:up|on)(?! the (?:display|"
      r"screen))"
      r"|restored (?:the )?power|gave it power|re ?energi[sz]ed(?: it)?|power(?:ed)? "
@@ -83,7 +84,8 @@ _HAPPENINGS = tuple((rx(pattern), triggers) for pattern, triggers in _TABLE)
 _ASKED = rx(
     r"when (?:will|does|should|do|is)|how (?:long|do|can)|should i|can i|could i|if i|"
     r"should (?:it|the)|does (?:it|the)|why|is it (?:ok|safe)|before it|until|till|"
-    r"what if|will|would|ok to|got to|have to|need to|before i|never|every time"
+    r"what if|will|would|ok to|got to|have to|need to|before i|never|every time|how "
+    r"(?:much|many|low|far|big)|can|could|what|biggest"
 )
 
 

@@ -23,6 +23,19 @@ _PERSON = (
 _FILLER = r"(?:[a-z]+ ){0,3}"
 
 _TABLE: tuple[tuple[str, Hazard], ...] = (
+    (r"(?:somethings?|it|wiring|wires?|board|motor|unit|plug|cable|plastic) (?:is "
+     r")?(?:burning|smouldering|scorched)(?! (?:through|too|a lot|energy|power|up))",
+     "burning"),
+    (rf"{_SMELL} (?:something |a bit |kind of |really )*(?:electrical|hot)(?! gas)",
+     "burning"),
+    (r"breaker (?:(?:and|but|,|then) )*(?:it )?(?:tripped|trips|popped|blew|went)(?: "
+     r"off| out)? (?:again|right away|straight away|immediately)", "breaker_again"),
+    (rf"{_PERSON} (?:just |has )?(?:fainted|collapsed|passed out)", "unwell"),
+    (r"(?:rain|snow|condensate) (?:is |was |has |got |gets |getting |coming |dripping |"
+     r"blowing |running |all )*(?:on|onto|into|in|over|inside|through) (?:the |my |to "
+     rf"the )?{_FILLER}{_ELECTRIC}", "water_on_electrics"),
+    (r"windings? grounded|0(?: ohm)? to (?:ground|earth)", "compressor_to_ground"),
+    (r"lightning (?:is )?(?:everywhere|striking|flashing|all over)", "storm_or_alone"),
     (rf"burning (?:{_SMELL}|wires?|plastic|rubber|electrical)", "burning"),
     (rf"burnt {_SMELL}|burned {_SMELL}|(?:electrical|hot|acrid) (?:burning )?{_SMELL}",
      "burning"),
@@ -37,9 +50,9 @@ _TABLE: tuple[tuple[str, Hazard], ...] = (
          "burning"),
     (r"(?:white |black |grey )?smoke (?:is )?(?:coming|came|comes|out|from|pouring)",
      "burning"),
-    (r"caught fire|flames?(?= |$)(?! sensor| rod| rectification| failure)|scorch "
-     r"marks?|(?:a|big|blue) spark|sparks? (?:flying|coming|came|from)|(?:saw|seen|see|"
-     r"throwing|big) sparks?",
+    (r"caught fire|flames (?:coming|out|from|in)|(?:saw|see|seen) (?:a )?flames?|"
+     r"scorch marks?|(?:a|big|blue) spark|sparks? (?:flying|coming|came|from)|(?:saw|"
+     r"seen|see|throwing|big) sparks?",
      "burning"),
     (r"breaker (?:is |has |just |keeps? (?:on )?)?(?:tripping|trips|tripped|popped|"
      r"pops|blew|kicks|kicked|goes|went)(?: off| out)? (?:[a-z]+ ){0,3}(?:again|"

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from assistant.facts import LampFact
-from assistant.language.blinks import blinks, count_of, modifier_spans, modifiers
+from assistant.language.blinks import Blink, blinks, count_of, modifier_spans, modifiers
 from assistant.language.claims import Claim, negated, rx
 from assistant.language.codes import codes
 from assistant.language.emitters import Emitter, colours_like, emitters
@@ -51,6 +51,8 @@ _CORRECTING = rx(
     r"correction|not the|my mistake|my bad"
 )
 _STORED = rx(STORED)
+_BESIDE = 4
+"""Letters between a code and its own flashing."""
 _SMALL = 30
 """The largest count that a bare corrected number is taken for."""
 
@@ -82,7 +84,7 @@ def lamps(view: Tokens, vocabulary: Vocabulary) -> list[Claim]:
         view = view.without([told_before.span()])
     around = emitters(view.folded, vocabulary)
     numbered = [(e.start, e.end) for e in around if _is_numbered(view, e)]
-    events = _events(view.without(numbered))
+    events = _events(view.without(numbered), vocabulary)
     shown = _observations(view, events, around, vocabulary)
     if told_before:
         shown = [_after(claim, told_before.end()) for claim in shown]
@@ -106,17 +108,29 @@ def _after(claim: Claim, told: int) -> Claim:
     return replace(claim, item=claim.item.model_copy(update={"before_reset": False}))
 
 
-def _events(view: Tokens) -> list[_Event]:
+def _events(view: Tokens, vocabulary: Vocabulary) -> list[_Event]:
     shown = []
-    for code in codes(view):
+    for code in codes(view, vocabulary.codes):
         state = "no_code" if code.absent else "display"
         slots = {"state": state} | ({"code": code.code} if code.code else {})
         shown.append(_Event(code.start, code.end, slots))
     rest = view.without([(event.start, event.end) for event in shown])
-    states = [_Event(b.start, b.end, dict(b.slots)) for b in blinks(rest)]
+    states = [
+        _Event(b.start, b.end, dict(b.slots))
+        for b in blinks(rest)
+        if not (b.slots == {"state": "blink"} and _beside(b, shown))
+    ]
     if not shown and not states:
         states = [*_bare_counts(view)]
     return sorted([*shown, *states], key=lambda event: event.start)
+
+
+def _beside(blink: Blink, shown: list[_Event]) -> bool:
+    """Tell whether what blinks is a code: "P3 flashing", "flashing E4"."""
+    return any(
+        abs(blink.start - code.end) <= _BESIDE or abs(code.start - blink.end) <= _BESIDE
+        for code in shown
+    )
 
 
 def _bare_counts(view: Tokens) -> list[_Event]:
@@ -153,15 +167,46 @@ def _observations(
             kept[-1] = (_Event(kept[-1][0].start, event.end, {}), kept[-1][1] | slots)
             continue
         kept.append((event, slots))
+    return _claimed(view, kept, around)
+
+
+def _claimed(
+    view: Tokens, kept: list[tuple[_Event, dict[str, Any]]], around: list[Emitter]
+) -> list[Claim]:
     claims: list[Claim] = []
     since = False
     for event, slots in kept:
         before = _before_reset(view, event, since=since)
         since = since or before is True
-        observation = Observation(**_settled(slots))
-        fact = LampFact(observation=observation, before_reset=before)
-        claims.append(Claim(event.start, event.end, fact))
+        for each in (slots, *_alike(view, event, slots, around)):
+            observation = Observation(**_settled(each))
+            fact = LampFact(observation=observation, before_reset=before)
+            claims.append(Claim(event.start, event.end, fact))
     return claims
+
+
+def _alike(
+    view: Tokens, event: _Event, slots: dict[str, Any], around: list[Emitter]
+) -> list[dict[str, Any]]:
+    """Return the slots of the other lamps that do the same: "H2 and H3 both flash"."""
+    found: list[dict[str, Any]] = []
+    named = [
+        e for e in around if e.end <= event.start and e.kind in ("label", "colour")
+    ]
+    for kind in ("label", "colour"):
+        row = [e for e in named if e.kind == kind]
+        while len(row) > 1 and _JOINED.fullmatch(
+            view.folded[row[-2].end : row[-1].start]
+        ):
+            row.pop()
+            found.append(slots | {kind: row[-1].values})
+        if found:
+            break
+    return found
+
+
+_JOINED = re.compile(r" (?:lamp |light |led )?(?:and|,|, and|\+|&)(?: the)? ")
+"""What stands between two lamps that are named together."""
 
 
 def _settled(slots: dict[str, Any]) -> dict[str, Any]:

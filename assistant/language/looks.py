@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from assistant.facts import LookFact
 from assistant.language.choices import pick
 from assistant.language.claims import Claim, either, negated, rx
@@ -100,24 +102,30 @@ def _name(text: str, part: str | None, check: str) -> str:
 def _own(name: str, text: str, vocabulary: Vocabulary) -> str:
     """Return the global id of a check whose own words stand in the text."""
     for gid, says in vocabulary.checks:
-        words = [fold(word) for word in says if fold(word)]
-        if words and rx(either(words)).search(text):
+        if _says(says).search(text):
             return gid
     return name
 
 
+def _says(says: tuple[str, ...]) -> re.Pattern[str]:
+    words = [fold(word) for word in says if fold(word)]
+    return rx(either(words) if words else r"(?!)")
+
+
 def _by_options(view: Tokens, vocabulary: Vocabulary) -> list[Claim]:
-    """Claim the pack's own answer where its check is named in the same clause."""
+    """Claim the packs' own answers where a check is named in the same clause.
+
+    Packs that name a check alike each get the answer: which of them counts is not
+    for the parser to say.
+    """
     says = dict(vocabulary.checks)
     found: list[Claim] = []
     for gid, options in vocabulary.options:
-        words = [fold(word) for word in says.get(gid, ()) if fold(word)]
-        for match in rx(either(words)).finditer(view.folded) if words else ():
+        for match in _says(says.get(gid, ())).finditer(view.folded):
             start, end = view.clause(match.start())
             asked = _IF.search(view.folded, start, match.start())
-            rest = view.folded[match.end() : end]
-            answer = None if asked else pick(rest, options)
-            if answer and not any(match.start() < c.end for c in found):
+            answer = None if asked else pick(view.folded[match.end() : end], options)
+            if answer:
                 fact = LookFact(check=gid, answer=answer)
                 found.append(Claim(match.start(), end, fact))
     return found

@@ -22,7 +22,7 @@ class Measurand:
 
 
 _SENSOR = (
-    r"(?: (?:air|pipe|coil|line|gas))? (?:sensor|one(?= (?:is |at |reads |about "
+    r"(?: (?:air|pipe|coil|line|gas))? (?:sensors?|one(?= (?:is |at |reads |about "
     r")*[0-9.]+ (?:k|kohm|ohm)))"
 )
 _TABLE: tuple[tuple[str, str, str], ...] = (
@@ -87,15 +87,23 @@ _OTHERS: tuple[tuple[re.Pattern[str], str, str], ...] = (
     (rx(r"u ?v ?w|u v and w|u / v / w|(?:compressor |motor )?windings?|three phases|"
         r"all 3 (?:windings|phases|legs)"), "winding", "winding"),
     (rx(r"(?P<u>[uvw]) (?:to |- |/ )?(?P<w>[uvw])"), "{u} to {w}", "winding"),
-    (rx(r"(?:dc )?bus(?: volts?| voltage)?|dc link|dc bus|p to n|p n|pn|p and n|"
-        r"(?:main |big |bus )+capacitors?"), "bus", "voltage"),
+    (rx(r"(?:dc )?bus(?: volts?| voltage)?|dc link|dc bus|(?:big|high|main) dc(?: "
+        r"side)?|p to n|p n|pn|p and n|(?:main |big |bus "
+        r")+capacitors?"), "bus", "voltage"),
     (rx(r"l1 (?:to |- |and |/ |, )?l2|l to n|l n|line to line|line voltage|line in|"
-        r"incoming(?: (?:voltage|line|power))?|supply voltage|supply|mains|line|mains "
+        r"incoming(?: (?:voltage|line|power))?|supply voltage|supply|mains|mains "
         r"voltage|input (?:voltage|power)|(?:at |on |across )(?:the )?(?:unit |outdoor "
         r"|line |input |main |power )*(?:terminals|terminal block|disconnect|breaker)|"
         r"l1 and l2|voltage coming in"),
      "supply", "voltage"),
-    (rx(r"(?:between |terminals? |across )+(?P<u>[0-9]) (?:and|to|-|&) (?P<w>[0-9])"),
+    (rx(r"line"), "supply", "line voltage"),
+    (rx(r"(?:(?<=[0-9] )|(?<=[0-9] v ))in(?= ,|$| \.)"), "supply", "line voltage"),
+    (rx(r"(?:eev|expansion valve|valve) coil|eev"), "valve coil", "resistance"),
+    (rx(r"(?:reversing|four way|4 way)(?: valve)? (?:coil|solenoid)"),
+     "reversing valve coil", "resistance"),
+    (rx(r"(?P<u>(?:little|small|low) dc(?: feed| supply| side)?)"), "{u}", "voltage"),
+    (rx(r"(?:between |terminals? |across |on )+(?P<u>[0-9]) "
+        r"(?:and|to|-|&) (?P<w>[0-9])"),
      "{u} to {w}", "unknown"),
     (rx(r"(?:at|on|across|from) (?:the )?(?P<u>(?:little|small|big|large|white|red|"
         r"blue|black|dc|two|2|3|[a-z]+) (?:dc |ac |fan )?(?:plug|pins?|connector|"
@@ -137,14 +145,20 @@ def _sensors(vocabulary: Vocabulary) -> tuple[Row, ...]:
 
 @lru_cache(maxsize=64)
 def _checks(vocabulary: Vocabulary) -> tuple[Row, ...]:
-    """Return patterns for what the packs call the checks that have a reading."""
+    """Return patterns for what the packs call the checks that have a reading.
+
+    A word that several packs use stays a word, so that each can know it.
+    """
     looked_at = {gid for gid, _ in vocabulary.options}
-    rows = []
+    owners: dict[str, list[str]] = {}
     for gid, says in vocabulary.checks:
-        words = [fold(text) for text in says if fold(text)]
-        if words and gid not in looked_at:
-            rows.append((rx(either(words)), gid, "named check"))
-    return tuple(rows)
+        for text in dict.fromkeys(says) if gid not in looked_at else ():
+            owners.setdefault(text, []).append(gid)
+    return tuple(
+        (rx(re.escape(fold(text))), gids[0] if len(gids) == 1 else text, "named check")
+        for text, gids in owners.items()
+        if fold(text)
+    )
 
 
 def measurands(folded: str, vocabulary: Vocabulary) -> list[Measurand]:

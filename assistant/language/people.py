@@ -82,7 +82,7 @@ BARE_ROLES: tuple[tuple[re.Pattern[str], Role], ...] = (
 
 _IN = (
     r"(?:(?:running|run|runs|is|it is|set|set to|in|on|only|while|during|put it|it was|"
-    r"switched to|happens|unit is|we are|thermostat is|stat is|does it|set it) )+(?:in "
+    r"switched to|happens|unit is|we are|thermostat is|stat is|set it) )+(?:in "
     r"|on |to |for )?(?:the )?"
 )
 _MODES: tuple[tuple[re.Pattern[str], Mode], ...] = (

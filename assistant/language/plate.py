@@ -17,6 +17,7 @@ _STICKER = r"(?:label|sticker|dot|tag|mark|paint dot|sticky)"
 _MARK = rx(
     rf"{_STICKER} on (?:the |that |its |it is )?{_CHIP} is (?:a )?{_COLOUR}"
     rf"|(?:an? |the )?{_COLOUR} {_STICKER} on (?:the |that )?{_CHIP}"
+    rf"|{_COLOUR} (?:sticker|label|dot)(?! on (?:the )?(?:wire|pipe|plug|unit))"
     rf"|{_CHIP} (?:label|sticker|mark) is {_COLOUR}"
     rf"|{_CHIP} (?:has|with|got) (?:an? |the )?{_COLOUR} {_STICKER}".replace(
         "?P<colour>", ""
@@ -36,8 +37,8 @@ _VOLTS = rf"(?P<volts>(?:{_ONE_CLASS} / )?{_ONE_CLASS})"
 _CLASS = rx(
     rf"{_VOLTS}(?: v)?(?: ac)? (?:one|unit|model|version|class|job|machine|system|"
     r"outdoor)"
-    rf"|(?:it is|this is|runs on) (?:a |the )?{_VOLTS.replace('volts', 'told')}"
-    r"(?: v| v ac)(?! (?:at|across|on|between|under)(?!\S))"
+    rf"|(?:it is|this is|runs on) (?:a |the )?{_VOLTS.replace('volts', 'told')}(?: v| "
+    r"v ac)(?! (?:at|across|on|between|under)(?!\S))"
     r"|(?:rated|rated for|rated at|(?:name)?plate says)(?: it is)? "
     rf"{_VOLTS.replace('volts', 'rated')}(?: v| v ac)?(?! (?:amp|a|hz|psi|kpa)(?!\S))"
 )
@@ -109,7 +110,9 @@ def _marks(view: Tokens) -> list[Claim]:
     for match in _MARK.finditer(view.folded):
         colour = _COLOURS.search(match[0])
         if colour:
-            found.append(_unit(match.span(), Plate(board_mark=colour[0])))
+            dot = " dot" if "dot" in match[0].split() else ""
+            mark = Plate(board_mark=colour[0] + dot)
+            found.append(_unit(match.span(), mark))
     return found
 
 

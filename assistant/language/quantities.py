@@ -29,6 +29,7 @@ _COULD_BE = {
     "resistance to ground": ("ohm", "kohm", "megohm"),
     "winding": ("ohm",),
     "voltage": ("V",),
+    "line voltage": ("V",),
     "pressure": ("psi", "kPa", "bar", "MPa"),
     "temperature": ("C", "F"),
     "room temperature": ("C", "F"),
@@ -41,12 +42,14 @@ _COULD_BE = {
 """Units that a bare number of a measurand could have. A winding that carries a motor's
 current has no kilohms (common practice, no source)."""
 _LIMITS = {
+    "line voltage": (85.0, 700.0),
     "pressure": (-1.1e5, 60e5),
     "temperature": (213.15, 473.15),
     "room temperature": (253.15, 328.15),
     "outdoor temperature": (213.15, 333.15),
 }
-"""What is physically possible, in canonical units: -1.1 to 60 bar gauge; -60 to 200 C
+"""What is physically possible, in canonical units: 85 to 700 V on a
+line; -1.1 to 60 bar gauge; -60 to 200 C
 at a part, -20 to 55 C in a room, -60 to 60 C outdoors (common practice, no source)."""
 
 

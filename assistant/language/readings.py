@@ -23,8 +23,8 @@ from assistant.units.quantity import Quantity
 _OPEN = (
     r"(?:(?<=ground )open|(?<=sensor )open|(?<=sensor is )open|ol|o ?\.? ?l|open line|"
     r"open circuit|infinite|infinity|infinite ohm|over limit|(?:reads?|reading|shows?|"
-    r"measures?|reads as|read) open|(?:reads?|reading|shows?|get|got|getting) "
-    r"nothing|no continuity)"
+    r"measures?|reads as|read) open|(?:reads?|reading|shows?|get|got|getting) nothing|"
+    r"no continuity)"
 )
 _NUMBERS = rx(
     rf"(?P<n>{NUMBER})(?P<of> of)?(?: (?P<unit>{UNIT})(?P<kind> ac| dc)?(?! (?:flashes|"
@@ -41,12 +41,13 @@ _NOT_A_READING = rx(
 _NOT_BEFORE = rx(
     r"(?:flash|flashes|flashing|flashed|beeps?|beeping|code|codes|fault|error|at a "
     r"time|pin|pins|terminal|terminals|number|step|page|table|week|serial|model|light|"
-    r"or so|cn|tb|switch|sw|type|after|last|every|in|for|within)"
+    r"or so|cn|tb|switch|sw|type|the|after|last|every|in|for|within)"
 )
 _LOAD = rx(
     r"under load|while (?:it is )?running|when (?:it )?(?:starts|runs|kicks in)|with "
     r"(?:the )?compressor (?:on|running)|at start(?: ?up)?|loaded|running|on start"
 )
+_VOLTS = rx(r"dc|ac|v|volts|voltage")
 _LIVE = rx(r"live|power on|with (?:the )?power on|powered(?: up)?|energi[sz]ed|running")
 _DEAD = rx(
     r"power off|with (?:the )?(?:power|breaker) (?:off|pulled)|unplugged|disconnected|"
@@ -62,11 +63,11 @@ _AT = re.compile(
     r"temperature)?(?: is| at| about| around| being)*|temperature(?: is| at)*)$"
 )
 _LINK = re.compile(
-    r"^(?: (?:is|was|are|at|reads?|reading|of|a|about|like|around|,|the|now|only|just|"
-    r"it|shows?|showing|measures?|measured|says?|got|i|get|dc|ac|on|sitting|coming|in|"
-    r"up|down|to|across|meter|and|roughly|approx|as|side|both|all|there|from|comes|out|"
-    r"sensor|pin|pins|[uvw]|has|with|under|unplugged|disconnected|voltage|temperature|"
-    r"pressure|current|drops|dropped|sags|sagged|sits))* ?$"
+    r"^(?: (?:is|was|are|at|reads?|reading|of|a|about|like|around|,|the|now|outside|"
+    r"inside|here|only|just|it|shows?|showing|measures?|measured|says?|got|i|get|dc|ac|"
+    r"on|sitting|coming|in|up|down|to|across|meter|and|roughly|approx|as|side|both|all|"
+    r"there|from|comes|out|sensor|pin|pins|[uvw]|has|with|under|unplugged|disconnected|"
+    r"voltage|temperature|pressure|current|drops|dropped|sags|sagged|sits))* ?$"
 )
 _NEAR = 40
 """Letters of folded text between a number and its measurand in a list."""
@@ -104,7 +105,8 @@ def readings(view: Tokens, vocabulary: Vocabulary) -> list[Claim]:
             continue
         after = numbers[at + 1] if at + 1 < len(numbers) else None
         basis = _temperature_of(rest, number, after)
-        skip = at + 1 if basis else skip
+        bare_basis = _is_bare_basis(rest, number, after)
+        skip = at + 1 if basis or bare_basis else skip
         claim = _reading(rest, number, _measurand(number, named, rest, numbers), basis)
         if claim and basis and after:
             claim = replace(claim, end=max(claim.end, after.end))
@@ -208,6 +210,14 @@ def _temperature_of(
     return quantity(after.text, after.unit) if ohmic and _AT.match(gap) else None
 
 
+def _is_bare_basis(view: Tokens, number: _Number, after: _Number | None) -> bool:
+    """Tell whether "8.7k at 40" names a temperature whose scale was left out."""
+    if after is None or after.unit is not None or number.is_open:
+        return False
+    gap = view.folded[number.end : after.start].strip()
+    return DIMENSION.get(number.unit or "") == "resistance" and gap == "at"
+
+
 def _reading(
     view: Tokens, number: _Number, named: Measurand | None, basis: Quantity | None
 ) -> Claim | None:
@@ -225,7 +235,7 @@ def _fact(
 ) -> Fact | None:
     dimension = DIMENSION.get(number.unit or "", "resistance")
     of = named.of if named else dimension
-    could = _values(number, named)
+    could = _values(view, number, named)
     place = named.dimension if named else ""
     if place in _PLACES and len(could) == 1:
         return TemperatureFact(where=_PLACES[place], value=could[0])
@@ -242,14 +252,16 @@ def _fact(
     )
 
 
-def _values(number: _Number, named: Measurand | None) -> tuple[Quantity, ...]:
+def _values(
+    view: Tokens, number: _Number, named: Measurand | None
+) -> tuple[Quantity, ...]:
     if number.is_open:
         return ()
     if number.unit:
         value = quantity(number.text, number.unit)
         return (value,) if value else ()
     dimension = named.dimension if named else ""
-    volts = named is not None and re.search(r"\b(?:dc|ac)\b", named.of)
+    volts = dimension == "unknown" and _near(view, number, _VOLTS)
     return possibilities(number.text, "voltage" if volts else dimension or "unknown")
 
 

@@ -15,7 +15,10 @@ _POWER = (
     r"everything|both units|whole thing|system|indoor|outdoor)"
 )
 _SOURCE = r"(?:power|breaker|breakers|disconnect|mains|isolator|supply|juice|fuse)"
-_THE = r"(?:the |its |it is |my |both |all )?"
+_THE = (
+    r"(?:the |its |it is |my |both |all )?(?:outdoor |outside |indoor |inside |main |"
+    r"unit )?"
+)
 _TABLE: tuple[tuple[str, Which | None], ...] = (
     (r"(?:killed|cut|pulled|dropped|shut off|shut|turned off|switched off|knocked off|"
      rf"flipped off|threw|isolated) {_THE}{_SOURCE}(?: off)?(?: for)?(?: about)?(?: "
@@ -46,6 +49,8 @@ _TABLE: tuple[tuple[str, Which | None], ...] = (
     (r"(?:i |we |they |he |she |customer |guest |already |just |then |have |has |had |"
      r"and |tech(?:nician)? |when i |after i )+(?:reset|re set)(?! (?:button|switch|"
      r"time))(?: (?:it|the unit|her|both|them|everything|the board|the fault))?", None),
+    (r"(?:(?:i|we|they) |(?:^|(?<=, )))cleared (?:it|her|him|them)",
+     None),
     (r"(?:did|done|tried|gave it) (?:a |the |one |another |it a )?(?:hard |soft "
      r")?reset", None),
     (r"(?:^|(?<=, )|(?<=and )|(?<=then )|(?<=\. ))reset (?:it|the unit|her)|~+ "

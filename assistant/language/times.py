@@ -62,8 +62,8 @@ _AFTER_EVENT = (
 _OCLOCK = rx(
     r"(?:at |since |around |about )?(?P<hour>[0-9]{1,2}) (?:(?P<half>am|pm)|oclock|o "
     r"clock)"
-    rf"|{_AFTER_EVENT}(?:at|since|around) (?P<bare>[0-9]{{1,2}})"
-    r"(?= and|$| ,(?! [0-9])| \.| then)"
+    rf"|{_AFTER_EVENT}(?:at|since|around) (?P<bare>[0-9]{{1,2}})(?= and|$| ,(?! [0-9])|"
+    r" \.| then)"
 )
 _JUST = rx(
     r"just now|(?:just )?a (?:moment|sec) ago|right now|just a min ago|(?:only "

@@ -142,6 +142,7 @@ def tokens(source: str) -> Tokens:
     return Tokens(source, joined, folded, tuple(offsets))
 
 
+@lru_cache(maxsize=8192)
 def fold(text: str) -> str:
     """Return the folded form of a short text, such as a pack's own word."""
     return tokens(text).folded

@@ -23,6 +23,8 @@ class Vocabulary:
     colours: tuple[str, ...] = ()
     stop_phrases: tuple[tuple[str, tuple[str, ...]], ...] = ()
     protection_events: tuple[str, ...] = ()
+    codes: tuple[str, ...] = ()
+    """Display codes, as the packs spell them."""
     options: tuple[tuple[str, tuple[str, ...]], ...] = ()
 
 

@@ -140,14 +140,19 @@ def _board_words(board: str) -> frozenset[str]:
     return _words(board) - _BOARD_FILLER - _BOX_WORDS.keys()
 
 
+_PLACE = re.compile(r"from the (?:left|right|top|bottom)|^(?:top|bottom|left|right) ")
+"""A lamp named by where it sits, "2 from the left": no printed label to compare."""
+
+
 def _label(seen: Observation, lamp: Lamp) -> Fit | None:
     if lamp.label is None:
         return Fit()
-    if not seen.label:
+    printed = [label for label in seen.label if not _PLACE.search(label.casefold())]
+    if not printed:
         return assumed("label")
     return (
         matched("label")
-        if any(same_label(lamp.label, one) for one in seen.label)
+        if any(same_label(lamp.label, one) for one in printed)
         else None
     )
 

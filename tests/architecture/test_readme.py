@@ -10,12 +10,13 @@ from tui.parser import COMMANDS
 ROOT = Path(__file__).parents[2]
 README = ROOT / "README.md"
 CI = ROOT / ".ci" / "run"
-_BLOCK = re.compile(r"```(?:sh|bash|console)?\n(.*?)```", re.DOTALL)
+_BLOCK = re.compile(r"^```(\w*)\n(.*?)^```", re.DOTALL | re.MULTILINE)
 
 
 def commands() -> list[str]:
     """Return the shell commands of the README, continued lines joined."""
-    blocks = _BLOCK.findall(README.read_text("utf-8"))
+    found = _BLOCK.findall(README.read_text("utf-8"))
+    blocks = [text for kind, text in found if kind == "sh"]
     joined = "\n".join(blocks).replace("\\\n", " ")
     return [" ".join(line.removeprefix("$ ").split()) for line in joined.splitlines()]
 

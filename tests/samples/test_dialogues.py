@@ -30,35 +30,26 @@ def test_there_are_enough_and_each_expects_something() -> None:
 
 @pytest.mark.model
 @pytest.mark.parametrize("name", DIALOGUES)
-def test_a_dialogue_goes_as_written(
+def test_a_dialogue_goes_as_written_and_never_says_what_is_never_said(
     name: str, sample_places: Settings, tmp_path: Path
 ) -> None:
-    wrong = [
-        f"turn {number} ({each.turn.say}): {difference}"
-        for number, each in enumerate(
-            play(read_script(DIALOGUES[name]), sample_places, tmp_path / "j.sqlite"),
-            start=1,
-        )
-        for difference in differences(each.answer, each.turn.expect)
-    ]
+    wrong = []
+    for number, each in enumerate(
+        play(read_script(DIALOGUES[name]), sample_places, tmp_path / "j.sqlite"),
+        start=1,
+    ):
+        turn = f"turn {number} ({each.turn.say})"
+        said = " ".join(texts_of(each.answer)).casefold()
+        wrong += [
+            f"{turn}: {one}" for one in differences(each.answer, each.turn.expect)
+        ]
+        wrong += [f"{turn} says {words!r}" for words in NEVER_SAID if words in said]
 
     assert wrong == []
 
 
 @pytest.mark.model
-@pytest.mark.parametrize("name", DIALOGUES)
-def test_a_dialogue_never_says_what_is_never_said(
-    name: str, sample_places: Settings, tmp_path: Path
-) -> None:
-    for each in play(
-        read_script(DIALOGUES[name]), sample_places, tmp_path / "j.sqlite"
-    ):
-        said = " ".join(texts_of(each.answer)).casefold()
-        assert not [words for words in NEVER_SAID if words in said]
-
-
-@pytest.mark.model
-@pytest.mark.parametrize("name", list(DIALOGUES)[:3])
+@pytest.mark.parametrize("name", ["worked-case"])
 def test_the_same_dialogue_gives_the_same_bytes(
     name: str, sample_places: Settings, tmp_path: Path
 ) -> None:

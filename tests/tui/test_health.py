@@ -35,8 +35,8 @@ def places(tmp_path: Path) -> Settings:
 
 def look(places: Settings, name: str, now: datetime = NOW) -> Finding:
     """Return what one look finds."""
-    found = {each.name: each for each in findings(places, FixedClock(now))}
-    return found[name]
+    (found,) = findings(places, FixedClock(now), only=name)
+    return found
 
 
 def test_nothing_there_yet_is_a_warning_with_the_next_step(places: Settings) -> None:

@@ -95,6 +95,8 @@ def _decodes(
         doubt = "" if decode.unit_confirmed else " (unit not confirmed)"
         told = DECODE_WORDS[decode.verdict] + doubt
         reason = decode.reason if _unsaid(decode.reason, said) else ""
+        if not reason and not decode.candidates:
+            continue  # the statements have said it all
         yield from wrap(f"{told}: {reason}", frame.width)
         for candidate in decode.candidates:
             text = candidate.id

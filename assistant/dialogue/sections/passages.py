@@ -32,19 +32,3 @@ def source_of(hit: FoundHit) -> SourceRef:
         label=hit.label,
         quote=hit.text,
     )
-
-
-def beside_the_rule(view: View) -> Iterator[Statement]:
-    """Show the passage found on a page that the decoded row itself stands on."""
-    match, found = view.match, view.state.found
-    if match is None or found is None:
-        return
-    pages = {
-        (source.document_id, source.page)
-        for candidate in match.candidates
-        for source in view.cite(candidate.row.gid)
-    }
-    for hit in found.hits:
-        if (hit.document_id, hit.page) in pages:
-            yield Statement(text=hit.text, basis="passage", sources=(source_of(hit),))
-            return

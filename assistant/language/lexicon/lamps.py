@@ -16,6 +16,8 @@ COLOURS = (
 ALIKE = (frozenset({"amber", "orange", "yellow"}), frozenset({"pink", "purple", "red"}))
 """Colours that people take for each other; each is kept as it was said."""
 
+STICKER = r"(?:label|sticker|dot|tag|mark|paint dot|sticky)"
+"""A mark on a chip or board, whose colour is no lamp's."""
 OUTDOOR = (
     r"(?:outdoor|outside|out door|condenser|condensing unit|out back|roof unit|rooftop|"
     r"ground unit|compressor unit|big unit|unit outside|odu)"
@@ -30,14 +32,48 @@ THERMOSTAT = r"(?:thermostat)"
 
 FLASH = r"(?:flash|flashes|flashing|flashed|beeps?|beeping|beeped|blips?|pips?|chirps?)"
 STEADY = (
-    r"(?:steady(?: on)?|solid(?: on)?|on (?:steady|solid|all the time|constant(?:ly)?|"
+    r"(?:steady(?: on)?(?! [0-9.]+ (?:v|k|amp)(?!\S))(?! ~)|"
+    r"(?<!frozen )(?<!froze )(?<!iced )(?<!ice )solid(?: on)?|"
+    r"just sits there|on (?:steady|solid|all the time|constant(?:ly)?|"
     r"continuous(?:ly)?)|(?:staying|stays|stay|stuck|just|always|constantly|full|"
-    r"remains|lit and staying) (?:on|lit)(?! and off)|lit up|lit|constant(?:ly)? on|"
+    r"remains|lit and staying) (?:on|lit)(?! and off)|lit up|"
+    r"(?<!when one is )(?<!when one )(?<!when ones )lit|constant(?:ly)? on|"
     r"glowing|constantly lit|not (?:flashing|changing) just (?:on|lit)|burning steady|"
     r"permanently on)"
 )
+_AFTER_LAMP = (
+    "(?:"
+    + "|".join(
+        f"(?<={word} )"
+        for word in (
+            "is",
+            "are",
+            "was",
+            "stays",
+            "both",
+            "all",
+            "just",
+            "now",
+            "one",
+            "ones",
+            "~",
+            "light",
+            "lights",
+            "led",
+            "others",
+            "other",
+            "2",
+            "3",
+            "timer",
+            "run",
+            "standby",
+            *COLOURS,
+        )
+    )
+    + ")"
+)
 DARK = (
-    r"(?:(?<=is )out|(?<=are )out|off|dead|dark|unlit|not lit|not on|not lighting(?: "
+    rf"(?:{_AFTER_LAMP}(?:out|off)|dead|dark|unlit|not lit|not on|not lighting(?: "
     r"up)?|does not (?:light|come on|light up)|black|not lit up|went out|gone out|"
     r"blank|not coming on|extinguished)"
 )

@@ -10,7 +10,10 @@ _SMALL = (
 )
 _LARGE = "twenty thirty forty fifty sixty seventy eighty ninety"
 
-SMALL = {word: value for value, word in enumerate(_SMALL.split())} | {"fourty": 40}
+SMALL = {word: value for value, word in enumerate(_SMALL.split())} | {
+    "fourty": 40,
+    "dozen": 12,
+}
 TENS = {word: 10 * value for value, word in enumerate(_LARGE.split(), start=2)}
 SHORT_ORDINALS = {"1st": "first", "2nd": "second", "3rd": "third"} | {
     f"{n}th": word

@@ -24,7 +24,9 @@ lemme=let me|gimme=give me|wth=what|whatre=what are|em=them|dya=do you
 _SHORT_FORMS = """
 comp=compressor|compr=compressor|comps=compressors|stat=thermostat|tstat=thermostat
 t-stat=thermostat|thermo=thermostat|condensor=condenser|condencer=condenser
-pcb=board|pcba=board|boards=boards|led=light|lamp=light|lite=light|leds=lights
+pwr=power|brkr=breaker|bkr=breaker|trun=turn|tiems=times|resset=reset
+pcb=board|mainboard=main board|bout=about|burny=burning|til=till|thrice=3 times
+pcba=board|boards=boards|led=light|lamp=light|lite=light|leds=lights
 lamps=lights|lites=lights|light=light|thermistor=sensor|thermister=sensor
 therm=sensor|probe=sensor|thermistors=sensors|probes=sensors|senser=sensor
 blink=flash|blinks=flashes|blinking=flashing|blinked=flashed|wink=flash

@@ -26,7 +26,7 @@ def _when(fact: Fact) -> str:
 
 def _lamp(fact: LampFact) -> str:
     seen = fact.observation
-    slots = [seen.state]
+    slots: list[str] = [seen.state]
     for name in ("count", "colour", "label", "board", "box"):
         values = getattr(seen, name)
         slots += [f"{name}={'/'.join(map(str, values))}"] if values else []

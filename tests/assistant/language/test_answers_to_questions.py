@@ -174,3 +174,15 @@ def test_a_whole_report_is_read_by_itself(tell: Tell) -> None:
         "lamp count count=4 colour=amber box=outdoor pause=seen",
         "happening power_restored @17 min ago",
     ]
+
+
+def test_a_look_told_unasked_is_put_under_each_packs_check(tell: Tell) -> None:
+    both = Vocabulary(
+        checks=(("a/fan", ("fan wheel",)), ("b/fan", ("fan wheel",))),
+        options=(("a/fan", FAN), ("b/fan", FAN)),
+    )
+
+    told, _ = tell("outdoor fan wheel spins free", vocabulary=both)
+
+    assert told == ["look a/fan spins free", "look b/fan spins free"]
+    assert tell("is the fan wheel stuck", vocabulary=both)[0] == []

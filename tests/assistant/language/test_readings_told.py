@@ -115,3 +115,18 @@ def test_what_packs_call_a_sensor_or_check_names_the_reading(tell: Tell) -> None
     assert of("hot gas sensor is 46k") == ["reading discharge: 46 kohm"]
     assert of("signal line 20 V") == ["reading p/comms: 20 V"]
     assert of("line voltage 231") == ["reading supply: 231 V"]
+
+
+def test_a_temperature_without_its_scale_is_no_second_reading(tell: Tell) -> None:
+    assert tell("pipe sensor about 8.7k at forty")[0] == ["reading coil: 8.7 kohm"]
+
+
+def test_a_word_that_two_packs_use_stays_a_word(tell: Tell) -> None:
+    shared = Vocabulary(
+        checks=(("a/fan", ("fan command",)), ("b/fan", ("fan command", "pin 5")))
+    )
+
+    assert tell("fan command 3.1 V", vocabulary=shared)[0] == [
+        "reading fan command: 3.1 V"
+    ]
+    assert tell("pin 5 at 15 V", vocabulary=shared)[0] == ["reading b/fan: 15 V"]

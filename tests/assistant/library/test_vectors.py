@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+import os
 import subprocess
 import sys
 from collections.abc import Iterator
@@ -149,7 +150,7 @@ def test_writing_a_file_whole_leaves_the_old_one_when_it_fails(
     def fail(*_: object) -> None:
         raise OSError("the disk is full")
 
-    monkeypatch.setattr(vectors.os, "fsync", fail)
+    monkeypatch.setattr(os, "fsync", fail)
     with pytest.raises(OSError, match="full"):
         vectors.write_whole(target, b"new")
 

@@ -27,10 +27,10 @@ def on_samples(sample_places: Settings, monkeypatch: pytest.MonkeyPatch) -> None
     )
 
 
-def last_answer(
+def answer_to_reading(
     script: Script, places: Settings, jobs: Path, change: dict[str, str]
 ) -> Answer:
-    """Play a case with words replaced, and return its last answer but the refusal."""
+    """Play a case with words replaced, and return the answer to its reading."""
     turns = []
     for turn in script.turns:
         said = turn.say or ""
@@ -81,15 +81,15 @@ def test_another_count_and_another_reading_come_to_something_else(
 ) -> None:
     script = read_script(dialogue(demo.FIRST))
 
-    played = last_answer(script, sample_places, tmp_path / "1.sqlite", {})
+    played = answer_to_reading(script, sample_places, tmp_path / "1.sqlite", {})
     # VSM-1522 Rev. B, PDF page 11: row 2 is the outdoor coil sensor TH2.
-    counted = last_answer(
+    counted = answer_to_reading(
         script, sample_places, tmp_path / "2.sqlite", {"4 times": "2 times"}
     )
     # PDF page 17, table 8-3: 372 kohm at 30 degrees. The tolerance (4 %, 15 kohm) is
     # narrower than what 1 K of the thermometer alone makes uncertain, so even the
     # very value of the table is no proof of a sound sensor.
-    read = last_answer(
+    read = answer_to_reading(
         script, sample_places, tmp_path / "3.sqlite", {"9 kohm": "372 kohm"}
     )
 

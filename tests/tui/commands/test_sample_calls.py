@@ -129,7 +129,7 @@ def test_a_job_goes_on_where_it_was_left(capsys: Capture) -> None:
 def test_a_question_nothing_answers_exits_1(capsys: Capture) -> None:
     found = document(capsys, "find", "price of a season ticket", code=1)
     asked = document(
-        capsys, "ask", "how do I book the tennis court", "--unit", "VET-O50", code=1
+        capsys, "ask", "what does code E47 mean", "--unit", "VET-O50", code=1
     )
 
     assert (found["status"], found["hits"]) == ("not_found", [])

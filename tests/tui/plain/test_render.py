@@ -225,6 +225,20 @@ def test_a_meaning_no_statement_gives_stands_with_the_decode() -> None:
     )
 
 
+def test_a_decode_that_the_statements_have_told_whole_is_not_told_again() -> None:
+    decode = Decode(verdict="none", unit_confirmed=True, reason="count 11 is not there")
+    told = Statement(
+        text="Not in this manual: count 11 is not there.", basis="computed"
+    )
+    silent = Answer(job="J", status="answered", decodes=(decode,))
+    spoken = silent.model_copy(update={"statements": (told,)})
+
+    assert answer_lines(silent, FRAME)[2:] == [
+        "Not in this manual: count 11 is not there"
+    ]
+    assert len(answer_lines(spoken, FRAME)) == 4
+
+
 def test_words_quoted_once_are_not_quoted_again() -> None:
     twice = (FULL.statements[0], FULL.statements[0])
     answer = Answer(job="J", status="answered", statements=twice)
