@@ -188,16 +188,23 @@ def _by_groups(
 ) -> tuple[TapCount, ...]:
     if _pause(gaps, border) == "none":
         return ()
-    votes: list[tuple[int, float]] = []
-    for groups in rounds:
-        for nth, group in enumerate(groups):
-            weight = INNER
-            if nth == len(groups) - 1:
-                weight = LAST
-            elif nth == 0:
-                weight = FIRST
-            votes.append((len(group), weight))
-    return _ranked(votes)
+    counts = [len(group) for groups in rounds for group in groups]
+    return _ranked(
+        (len(group), weight)
+        for groups in rounds
+        for group, weight in zip(groups, _weights(groups, max(counts)), strict=True)
+        if weight
+    )
+
+
+def _weights(groups: Sequence[Sequence[float]], largest: int) -> list[float]:
+    """Weigh groups: one at an end that is smaller than another may be cut short."""
+    weights = [INNER] * len(groups)
+    if groups:
+        weights[0] = FIRST if len(groups[0]) == largest else FIRST / 2
+        last = LAST if len(groups[-1]) == largest else 0.0
+        weights[-1] = last if len(groups) > 1 else LAST
+    return weights
 
 
 def _ranked(votes: Iterable[tuple[int, float]]) -> tuple[TapCount, ...]:

@@ -130,8 +130,7 @@ class Desk(App[None]):
 
     def say(self, words: str) -> None:
         """Hand typed words to the worker."""
-        job = self.job
-        self.engine.do(lambda bench: bench.say(job, words))
+        self.engine.do(lambda bench: bench.say(words))
 
     def _begin(self) -> None:
         self.engine.start()
@@ -148,8 +147,7 @@ class Desk(App[None]):
             self.screen.tick(now)
         if self._looked is not None and looks_due(self.lines, self._looked, now):
             self._looked = now
-            job = self.job
-            self.engine.do(lambda bench: bench.due(job))
+            self.engine.do(lambda bench: bench.due())
 
     def _watch_timers(self) -> None:
         if self._ticker is None:
@@ -174,7 +172,7 @@ class Desk(App[None]):
             self.pop_screen()
         self.view = message.view
         await self.main.told(message.view, message.turn)
-        self.main.query_one("#keys").keys("desk")  # type: ignore[attr-defined]
+        self.main.show_keys()
 
     @on(Stands)
     def _stands(self, message: Stands) -> None:
@@ -246,8 +244,8 @@ class Desk(App[None]):
         self.push_screen(Page(source))  # type: ignore[arg-type]
 
     def begin_new(self) -> None:
-        """Clear the desk for another job; it is stored with its first words."""
-        self.post_message(Opened(None, (), "a new job: say what you see"))
+        """Clear the desk for another job."""
+        self.engine.do(lambda bench: bench.new())
 
     def close_job(self, job: str, outcome: str) -> None:
         """End a job, when it was said how."""

@@ -61,6 +61,9 @@ class Bench:
         self._session: Session | None = None
         self._last: dict[str, Answer] = {}
         self._lines: dict[str, JobLine] = {}
+        self._job: str | None = None
+        """The job on the desk: words go to it in the order they were typed, even
+        those typed before it was opened."""
 
     @property
     def session(self) -> Session:
@@ -89,24 +92,31 @@ class Bench:
             or abs(now - latest.last) > RESUMED_WITHIN
         ):
             return (Opened(None, ()), self._all(jobs))
+        self._job = latest.id
         note = f"job {latest.id[-6:]} goes on where it was left; n begins another"
         return (self._opened(latest.id, note), self._all(jobs))
 
     def switch(self, job: str) -> tuple[Message, ...]:
         """Put another job on the desk."""
+        self._job = job
         return (self._opened(job), self.lines())
+
+    def new(self) -> tuple[Message, ...]:
+        """Clear the desk; a job is stored with its first words."""
+        self._job = None
+        return (Opened(None, (), "a new job: say what you see"), self.lines())
 
     def lines(self, over: tuple[str, ...] = ()) -> Lines:
         """Return every job with its timers as they stand."""
         return self._all(self.session.jobs.jobs(), over)
 
-    def due(self, on_desk: str | None = None) -> tuple[Message, ...]:
+    def due(self) -> tuple[Message, ...]:
         """Note the timers that came to their end, in every watched job."""
         over: list[str] = []
         for job, line in self._lines.items():
             if line.waits and line.state != "closed":
                 over += [f"{job} {wait}" for wait in self.session.due(job)]
-        stands = (Stands(self._view(on_desk)),) if on_desk else ()
+        stands = (Stands(self._view(self._job)),) if self._job else ()
         return (self.lines(tuple(over)), *stands)
 
     def acknowledge(self, job: str) -> tuple[Message, ...]:
@@ -133,37 +143,35 @@ class Bench:
 
     # -- turns -----------------------------------------------------------------
 
-    def say(self, job: str | None, words: str) -> tuple[Message, ...]:
+    def say(self, words: str) -> tuple[Message, ...]:
         """Take in what was typed; without a job, open one with it."""
-        open_job = job or self.session.open_job()
-        before = self._last.get(open_job)
+        job = self._open_job()
+        before = self._last.get(job)
         at = self.clock.now()
-        answer = self.session.say(open_job, words)
-        return self._told(open_job, Spoken(at, words, answer, before))
+        answer = self.session.say(job, words)
+        return self._told(job, Spoken(at, words, answer, before))
 
-    def enter(
-        self, job: str | None, facts: Sequence[Fact], words: str
-    ) -> tuple[Message, ...]:
+    def enter(self, facts: Sequence[Fact], words: str) -> tuple[Message, ...]:
         """Take in facts from a form or the tap counter."""
-        open_job = job or self.session.open_job()
-        before = self._last.get(open_job)
+        job = self._open_job()
+        before = self._last.get(job)
         at = self.clock.now()
-        answer = self.session.enter(open_job, facts)
-        return self._told(open_job, Spoken(at, words, answer, before))
+        answer = self.session.enter(job, facts)
+        return self._told(job, Spoken(at, words, answer, before))
 
-    def reading(self, job: str | None, fields: ReadingFields) -> tuple[Message, ...]:
+    def reading(self, fields: ReadingFields) -> tuple[Message, ...]:
         """Take a filled-in readings form, or say what is wrong with it."""
         from assistant.language.vocabulary import Vocabulary
         from tui.desk.forms import WrongFieldsError, reading_facts
 
-        words = self.session.vocabulary(job) if job else Vocabulary()
+        words = self.session.vocabulary(self._job) if self._job else Vocabulary()
         try:
             facts, told = reading_facts(fields, words)
         except WrongFieldsError as wrong:
             return (Refused(wrong.fields),)
-        return self.enter(job, facts, told)
+        return self.enter(facts, told)
 
-    def unit(self, job: str | None, fields: UnitFields) -> tuple[Message, ...]:
+    def unit(self, fields: UnitFields) -> tuple[Message, ...]:
         """Take a filled-in unit form, or say what is wrong with it."""
         from tui.desk.forms import WrongFieldsError, unit_facts
 
@@ -171,21 +179,19 @@ class Bench:
             facts, told = unit_facts(fields)
         except WrongFieldsError as wrong:
             return (Refused(wrong.fields),)
-        return self.enter(job, facts, told)
+        return self.enter(facts, told)
 
-    def taps(
-        self, job: str | None, light: str, result: TapResult, way: Way
-    ) -> tuple[Message, ...]:
+    def taps(self, light: str, result: TapResult, way: Way) -> tuple[Message, ...]:
         """Take what was tapped as a lamp that was seen; `light` says which, in words.
 
         Without words it is the lamp that was told last.
         """
         from tui.desk.taps import lamp_fact, tap_words
 
-        seen = self._light(job, light)
+        seen = self._light(light)
         words = tap_words(result, way, light)
         fact = lamp_fact(result, way, seen, words, self.clock.now())
-        return self.enter(job, (fact,), words)
+        return self.enter((fact,), words)
 
     def look(self, job: str) -> tuple[Message, ...]:
         """Say how a job stands now."""
@@ -199,11 +205,11 @@ class Bench:
         document = library.document(source.document_id) if library else None
         if library is None or document is None:
             return (Notice(f"{source.title} is not in the library any more"),)
-        from ingest.plan import ORIGIN
+        from ingest.plan import FILE
 
         pages = library.pages(document.sha256)
         text = next((page.text for page in pages if page.number == number), None)
-        path = library.note(ORIGIN + document.sha256) or document.path
+        path = library.note(FILE + document.sha256) or document.path
         return (PageText(source, number, len(pages), text, path),)
 
     def holdings(self, width: int) -> tuple[Message, ...]:
@@ -242,11 +248,17 @@ class Bench:
         self._last[job] = view.answer
         return Opened(view, tuple(turns), note)
 
-    def _light(self, job: str | None, light: str) -> Observation | None:
+    def _open_job(self) -> str:
+        if self._job is None:
+            self._job = self.session.open_job()
+        return self._job
+
+    def _light(self, light: str) -> Observation | None:
         from assistant.facts import LampFact
         from assistant.language.understand import understand
         from assistant.language.vocabulary import Vocabulary
 
+        job = self._job
         if not light:
             told = self.session.state(job).of(LampFact) if job else ()
             last = told[-1].fact if told else None

@@ -90,7 +90,7 @@ class Form(Sheet):
     def on_mount(self) -> None:
         """Name the keys; no cursor blinks."""
         super().on_mount()
-        self.query_one(KeyLine).say(KEYS)
+        self.query_one(KeyLine).plain(KEYS)
         for line in self.query(Input):
             line.cursor_blink = False
 
@@ -159,8 +159,7 @@ class Reading(Form):
     def send(self) -> None:
         """Let the worker parse the fields and enter the facts."""
         fields = ReadingFields(**cast(Any, self.values()))
-        job = self.desk.job
-        self.desk.engine.do(lambda bench: bench.reading(job, fields))
+        self.desk.engine.do(lambda bench: bench.reading(fields))
 
 
 class Unit(Form):
@@ -183,5 +182,4 @@ class Unit(Form):
     def send(self) -> None:
         """Let the worker parse the fields and enter the facts."""
         fields = UnitFields(**cast(Any, self.values()))
-        job = self.desk.job
-        self.desk.engine.do(lambda bench: bench.unit(job, fields))
+        self.desk.engine.do(lambda bench: bench.unit(fields))

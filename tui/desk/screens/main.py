@@ -29,6 +29,7 @@ if TYPE_CHECKING:
 ENLARGE = "too small: enlarge, or use `faultleaf talk`"
 
 
+WRITING = "Enter says it  / all actions  Tab leaves: then letters act"
 OWN = ("write", "view", "older")
 """Actions that this screen does itself; the app does the others."""
 
@@ -70,7 +71,7 @@ class Main(Screen[None]):
 
     def on_mount(self) -> None:
         """Name the keys and the pane."""
-        self.query_one(KeyLine).keys("desk")
+        self.show_keys()
         self._show_view()
 
     def on_resize(self) -> None:
@@ -127,7 +128,19 @@ class Main(Screen[None]):
 
     def on_key(self, event: events.Key) -> None:  # noqa: ARG002 - any key will do
         """Take a notice away with the next key."""
-        self.query_one(KeyLine).keys("desk")
+        self.show_keys()
+
+    def on_descendant_focus(self) -> None:
+        """Name the keys of where the person is now."""
+        self.show_keys()
+
+    def show_keys(self) -> None:
+        """Name what keys do here: letters write, or they act."""
+        line = self.query_one(KeyLine)
+        if self.query_one(Composer).has_focus:
+            line.plain(WRITING)
+        else:
+            line.keys("desk")
 
     @on(Composer.PaletteAsked)
     def palette_asked(self) -> None:

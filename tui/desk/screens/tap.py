@@ -92,8 +92,8 @@ class Tap(Sheet):
         if not usable(result, way):
             self.tell("nothing to enter yet: tap through at least one pause")
             return
-        job, light = self.desk.job, self.light
-        self.desk.engine.do(lambda bench: bench.taps(job, light, result, way))
+        light = self.light
+        self.desk.engine.do(lambda bench: bench.taps(light, result, way))
         self.app.pop_screen()
 
     def _named(self, light: str | None) -> None:

@@ -47,12 +47,18 @@ class KeyLine(Bar):
     """The keys of a place; a notice stands in their stead until the next key."""
 
     def keys(self, place: Place) -> None:
-        """Name the keys of a place, the ones of most use first."""
+        """Name the keys of a place, in the table's order."""
         shown = [each for each in at(place) if each.shown]
-        self.say("  ".join(f"{key_name(each)} {each.label}" for each in shown))
+        self.plain("  ".join(f"{key_name(each)} {each.label}" for each in shown))
+
+    def plain(self, text: str) -> None:
+        """Say what can be done, cut to one line."""
+        self.remove_class("-notice")
+        self.say(text)
 
     def notice(self, text: str, *, grave: bool = False) -> None:
-        """Tell something, cut to the line."""
+        """Tell something, in as many as three lines."""
+        self.add_class("-notice")
         self.say(text, "bold reverse" if grave else "bold")
 
 

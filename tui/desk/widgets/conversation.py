@@ -83,6 +83,7 @@ class Conversation(VerticalScroll):
         self.turns: list[Spoken] = []
         self._first = 0
         """Index of the oldest turn that is mounted."""
+        self._shown: Block | None = None
 
     def compose(self) -> ComposeResult:
         """Begin with what to do."""
@@ -96,7 +97,10 @@ class Conversation(VerticalScroll):
         latest = self.turns[self._first :]
         await self.mount_all([Block(turn, self._zone) for turn in latest])
         self._tell_older()
-        self.scroll_end(animate=False)
+        blocks = self.query(Block)
+        self._shown = None
+        if blocks:
+            self.call_after_refresh(self._show_from_start, blocks.last())
 
     async def add(self, turn: Spoken) -> None:
         """Add a turn at the end; it is shown from its first line."""
@@ -125,7 +129,13 @@ class Conversation(VerticalScroll):
         self.call_after_refresh(self.scroll_home, animate=False)
         return True
 
+    def on_resize(self) -> None:
+        """Keep the turn in view that was: lines moved with the width."""
+        if self._shown is not None:
+            self.call_after_refresh(self._show_from_start, self._shown)
+
     def _show_from_start(self, block: Block) -> None:
+        self._shown = block
         if block.is_mounted:
             self.scroll_to_widget(block, animate=False, top=True)
 

@@ -56,9 +56,10 @@ class Pane(Reflowed):
         title = literal(TITLES[self._which], "bold $text-primary")
         if self._view is None or self._now is None:
             return stacked((title, literal("-")))
-        texts = list(_LINES[self._which](self._view, self._now, self._zone)) or [
-            ("", "-")
-        ]
+        texts = list(_LINES[self._which](self._view, self._now, self._zone))
+        if self._which == "check" and self.screen.has_class("-wide"):
+            texts = list(_check_short(self._view))
+        texts = texts or [("", "-")]
         lines = [line for lead, text in texts for line in wrap(text, width, lead)]
         return stacked((title, *(literal(line) for line in lines)))
 
