@@ -192,7 +192,9 @@ def _by_groups(
     return _ranked(
         (len(group), weight)
         for groups in rounds
-        for group, weight in zip(groups, _weights(groups, max(counts)), strict=True)
+        for group, weight in zip(
+            groups, _weights(groups, max(counts, default=0)), strict=True
+        )
         if weight
     )
 
@@ -208,9 +210,9 @@ def _weights(groups: Sequence[Sequence[float]], largest: int) -> list[float]:
 
 
 def _ranked(votes: Iterable[tuple[int, float]]) -> tuple[TapCount, ...]:
-    weights: Counter[int] = Counter()
+    weights: dict[int, float] = {}
     for count, weight in votes:
-        weights[count] += weight  # type: ignore[assignment]  # weights are no integers
+        weights[count] = weights.get(count, 0.0) + weight
     total = sum(weights.values()) + DOUBT
     ranked = sorted(weights.items(), key=lambda each: (-each[1], each[0]))
     return tuple(TapCount(count, weight / total) for count, weight in ranked)

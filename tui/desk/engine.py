@@ -43,6 +43,11 @@ class Engine:
         self._tasks.put(task)
 
     @property
+    def started(self) -> bool:
+        """Whether it has begun to work."""
+        return self._thread.ident is not None
+
+    @property
     def idle(self) -> bool:
         """Whether nothing is in hand and nothing in line."""
         return self._tasks.unfinished_tasks == 0

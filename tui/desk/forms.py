@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from datetime import UTC, datetime
 from typing import TYPE_CHECKING, Literal, TypeVar
 
 if TYPE_CHECKING:
@@ -15,6 +16,8 @@ if TYPE_CHECKING:
 OPEN_LINE = {"ol", "o.l", "open", "open line", "over limit"}
 DIGITS = 3
 """Counts of the last digit that a meter told by its percentage alone is given."""
+ANY_TIME = datetime(2000, 1, 1, tzinfo=UTC)
+"""The words of a reading name no time, so it does not matter when they are read."""
 T = TypeVar("T")
 
 
@@ -85,9 +88,10 @@ def reading_facts(
     from assistant.facts import ContextFact, ReadingFact
 
     taker = _Taker()
-    of = taker.take("of", fields.of, lambda text: measurand(text, vocabulary))
     is_open = fields.value.strip().casefold() in OPEN_LINE
     value = None if is_open else taker.take("value", fields.value, quantity)
+    shown = fields.value.strip() if value is not None else "OL"
+    of = taker.take("of", fields.of, lambda text: measurand(text, shown, vocabulary))
     warm = taker.take("temperature", fields.temperature, temperature)
     meter = taker.take("meter", fields.meter, lambda text: meter_of(text, value))
     if not fields.of.strip():
@@ -132,25 +136,32 @@ def reading_words(fields: ReadingFields) -> str:
     return ", ".join(parts)
 
 
-def measurand(text: str, vocabulary: Vocabulary) -> str:
-    """Return what was measured in its normal form, as the parser names it.
+def measurand(text: str, value: str, vocabulary: Vocabulary) -> str:
+    """Return what was measured, as the parser names it in "TEXT reads VALUE".
 
     Raises
     ------
     ValueError
         When the parser knows no such thing.
     """
-    from assistant.language.measurands import measurands
-    from assistant.language.tokens import fold
+    from assistant.facts import ReadingFact
+    from assistant.language.understand import understand
 
-    tried = (text, f"{text} sensor")
-    for words in tried:
-        named = measurands(fold(words), vocabulary)
-        if named:
-            return max(named, key=lambda each: each.end - each.start).of
+    for words in (f"{text} reads {value}", f"{text} sensor reads {value}"):
+        told = understand(words, now=ANY_TIME, vocabulary=vocabulary).facts
+        named = [fact.of for fact in told if isinstance(fact, ReadingFact)]
+        # A thing with no name of its own is called by its dimension or "sensor".
+        if named and (named[0] not in _nameless() or named[0] in text.casefold()):
+            return named[0]
     known = sorted({name for _, says in vocabulary.sensors for name in says})
     hint = f"; this unit's sensors: {', '.join(known[:8])}" if known else ""
     raise ValueError(f"{text!r} is nothing that is measured here{hint}")
+
+
+def _nameless() -> set[str]:
+    from assistant.language.quantities import DIMENSION
+
+    return {*DIMENSION.values(), "sensor", "resistance", ""}
 
 
 def quantity(text: str) -> Quantity:

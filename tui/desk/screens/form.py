@@ -87,21 +87,21 @@ class Form(Sheet):
                 )
             yield Leave(literal("leave"), id="leave", classes="choice", markup=False)
 
-    def on_mount(self) -> None:
+    def begin(self) -> None:
         """Name the keys; no cursor blinks."""
-        super().on_mount()
         self.query_one(KeyLine).plain(KEYS)
         for line in self.query(Input):
             line.cursor_blink = False
 
     def on_key(self, event: events.Key) -> None:
-        """Take the form in, or leave it."""
-        if event.key == "enter":
-            event.stop()
-            if isinstance(self.focused, Leave):
-                self.app.pop_screen()
-            elif not isinstance(self.focused, Input):
-                self.send()
+        """Take the form in, or leave it; in a typed field Enter is the field's own."""
+        if event.key != "enter" or isinstance(self.focused, Input):
+            return
+        event.stop()
+        if isinstance(self.focused, Leave):
+            self.app.pop_screen()
+        else:
+            self.send()
 
     @on(Input.Submitted)
     def entered(self, event: Input.Submitted) -> None:

@@ -27,9 +27,8 @@ class Holdings(Sheet):
         with VerticalScroll(classes="text first"):
             yield _Lines()
 
-    def on_mount(self) -> None:
+    def begin(self) -> None:
         """Fetch what is held."""
-        super().on_mount()
         self.progress(self.desk.adding)
         self.refetch()
 

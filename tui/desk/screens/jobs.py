@@ -31,9 +31,8 @@ class Jobs(Sheet):
         """Lay out the list."""
         yield OptionList(classes="first")
 
-    def on_mount(self) -> None:
+    def begin(self) -> None:
         """Fill the list."""
-        super().on_mount()
         self.refill(self.desk.lines, self.desk.clock.now())
 
     def refill(self, lines: Sequence[JobLine], now: datetime) -> None:

@@ -56,9 +56,8 @@ class Page(Sheet):
         with VerticalScroll(classes="text first"):
             yield Static(literal(""), markup=False, id="page-text")
 
-    def on_mount(self) -> None:
+    def begin(self) -> None:
         """Fetch the page."""
-        super().on_mount()
         self._turn_to(self._source.page)
 
     def show(self, message: PageText) -> None:
@@ -75,10 +74,7 @@ class Page(Sheet):
         scroll = self.query_one(VerticalScroll)
         scroll.scroll_home(animate=False)
         if span is not None:
-            above = text.count("\n", 0, span[0])
-            self.call_after_refresh(
-                scroll.scroll_to, y=max(0, above - 3), animate=False
-            )
+            self.call_after_refresh(self._show_line_of, text[: span[0]])
         elif here and source.quote:
             self.tell("the words cited are not found on this page as text", grave=True)
 
@@ -115,6 +111,13 @@ class Page(Sheet):
             except OSError as error:
                 words = f"cannot be opened: {error.strerror}; the file: {self._path}"
         self.tell(words)
+
+    def _show_line_of(self, before: str) -> None:
+        """Scroll to where a text ends, some lines above it still in view."""
+        shown = self.query_one("#page-text", Static)
+        rules = shown.styles.get_rules()
+        above = literal(before).get_height(rules, max(1, shown.size.width))
+        self.query_one(VerticalScroll).scroll_to(y=max(0, above - 4), animate=False)
 
     def _content(self, text: str, span: tuple[int, int] | None) -> Content:
         if not text.strip():

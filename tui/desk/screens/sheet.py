@@ -49,6 +49,10 @@ class Sheet(Screen[None]):
         """Name the sheet and its keys."""
         self.entitle(self.TITLE_TEXT)
         self.query_one(KeyLine).keys(self.PLACE)
+        self.begin()
+
+    def begin(self) -> None:
+        """Fill the body; to be overridden. Textual runs `on_mount` of every class."""
 
     def entitle(self, text: str) -> None:
         """Set the title line."""

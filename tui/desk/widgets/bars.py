@@ -6,7 +6,7 @@ from textual.content import Content
 from textual.widgets import Static
 
 from tui.desk.actions import Place, at, key_name
-from tui.desk.literal import literal
+from tui.desk.literal import literal, stacked
 from tui.desk.widgets.panes import NAMES
 from tui.desk.widgets.reflowed import Reflowed
 
@@ -87,7 +87,7 @@ class QuestionBar(Reflowed):
         )
         offered = _at_most(wrap(keys, width), OPTION_LINES, width) if keys else []
         bold = [literal(line, "bold") for line in asked]
-        return Content("\n").join([*bold, *(literal(line) for line in offered)])
+        return stacked((*bold, *(literal(line) for line in offered)))
 
 
 def _at_most(lines: list[str], most: int, width: int) -> list[str]:

@@ -1,0 +1,224 @@
+"""Whole jobs by keys alone, at every size, on the sample library."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+from pathlib import Path
+
+import pytest
+from textual.pilot import Pilot
+
+from assistant.clock import FixedClock
+from assistant.settings import Settings
+from tests.desk_driver import (
+    START,
+    begin,
+    desk_on,
+    flat,
+    keys,
+    settle,
+    shown,
+    type_in,
+)
+from tui.desk.app import Desk
+from tui.desk.screens.page import Page
+from tui.desk.views import JobView
+
+pytestmark = pytest.mark.model
+SIZES = [(120, 40), (80, 24), (40, 20)]
+Places = Settings
+
+
+def view_of(pilot: Pilot[None]) -> JobView:
+    assert isinstance(pilot.app, Desk)
+    assert pilot.app.view is not None
+    return pilot.app.view
+
+
+@pytest.mark.parametrize("size", SIZES)
+async def test_a_sensor_is_found_by_lamp_plug_and_reading(
+    size: tuple[int, int], sample_places: Places, tmp_path: Path
+) -> None:
+    clock = FixedClock(START)
+    desk = desk_on(sample_places, tmp_path, clock)
+    async with desk.run_test(size=size) as pilot:
+        await begin(pilot)
+        await type_in(pilot, "outdoor unit VET-O50, I am a technician")
+        await type_in(
+            pilot, "amber light LD2 on the outdoor board flashes 4 times, then a pause"
+        )
+
+        # VSM-1522 Rev. B, PDF page 11: row 4 of table 6-2.
+        view = view_of(pilot)
+        assert [each.id for each in view.answer.decodes[0].candidates] == [
+            "vellamere-tern/amber-4"
+        ]
+        # The open question and its keys are in view at every size.
+        assert "(1) loose (2) seated" in flat(shown(pilot))
+        await keys(pilot, "tab", "2")
+        assert view_of(pilot).answer.causes[0].name.startswith("discharge sensor")
+        await keys(pilot, "r")
+        await type_in(pilot, "TH3", enter=False)
+        await keys(pilot, "tab")
+        await type_in(pilot, "9", enter=True)
+        assert "! '9' has no unit" in flat(shown(pilot))
+        await type_in(pilot, " kohm", enter=False)
+        await keys(pilot, "tab")
+        await type_in(pilot, "30 C", enter=False)
+        await keys(pilot, "tab", "tab", "space", "tab", "space", "enter")
+
+        # Table 8-3, PDF page 17: 372 kohm at 30 degrees.
+        (verdict,) = view_of(pilot).answer.verdicts
+        assert (verdict.check, verdict.result) == ("vellamere-tern/th3", "fail")
+        assert "expected 372" in flat(shown(pilot))
+
+
+@pytest.mark.parametrize("size", SIZES)
+async def test_tapped_flashes_are_decoded_and_the_cited_page_opens(
+    size: tuple[int, int], sample_places: Places, tmp_path: Path
+) -> None:
+    clock = FixedClock(START)
+    desk = desk_on(sample_places, tmp_path, clock)
+    async with desk.run_test(size=size) as pilot:
+        await begin(pilot)
+        await type_in(pilot, "unit VET-O50")
+        await keys(pilot, "tab", "t")
+        for _ in range(3):
+            for _ in range(4):
+                await pilot.press("space")
+                clock.advance(timedelta(milliseconds=450))
+            clock.advance(timedelta(milliseconds=1550))
+        await settle(pilot)
+        assert "Groups: 4, 4, 4" in shown(pilot)
+        assert "= 4 (sure)" in shown(pilot)
+        await keys(pilot, "l")
+        await type_in(pilot, "amber LD2 outdoor")
+        await keys(pilot, "enter")
+
+        assert [each.id for each in view_of(pilot).answer.decodes[0].candidates] == [
+            "vellamere-tern/amber-4"
+        ]
+        await keys(pilot, "s")
+        if not isinstance(pilot.app.screen, Page):
+            await keys(pilot, "1")
+        # PDF page 11 holds the row; the next page the table's second half.
+        assert "PDF page 11 of 23" in shown(pilot)
+        assert "4  Discharge sensor TH3" in shown(pilot)
+        await keys(pilot, "n")
+        assert "PDF page 12 of 23" in shown(pilot)
+        await keys(pilot, "o")
+        assert "PDF page 12" in flat(shown(pilot))
+
+
+@pytest.mark.parametrize("size", SIZES)
+async def test_a_wait_runs_out_while_another_job_is_on_the_desk(
+    size: tuple[int, int], sample_places: Places, tmp_path: Path
+) -> None:
+    clock = FixedClock(START)
+    desk = desk_on(sample_places, tmp_path, clock)
+    async with desk.run_test(size=size) as pilot:
+        await begin(pilot)
+        await type_in(pilot, "unit VET-O50, I reset it 2 minutes ago")
+        first = view_of(pilot).job
+        # 5 minutes after a reset (PDF page 9), of which 2 are gone.
+        assert shown(pilot).startswith("3:00 ")
+        await keys(pilot, "tab", "n")
+        await keys(pilot, "tab")
+        await type_in(pilot, "no heat in cabin 4")
+        second = view_of(pilot).job
+        assert second != first
+        clock.advance(timedelta(minutes=4))
+        desk.tick()
+        await settle(pilot)
+
+        assert shown(pilot).startswith("READY since 08:33 VET-O50")
+        await keys(pilot, "tab", "j")
+        assert "READY since 08:33" in shown(pilot).splitlines()[1]
+        await keys(pilot, "enter")
+        assert view_of(pilot).job == first
+        await keys(pilot, "a")
+        assert "READY" not in shown(pilot).splitlines()[0]
+        await keys(pilot, "x")
+        await type_in(pilot, "runs again")
+        await keys(pilot, "j")
+        assert "closed" in shown(pilot)
+        await keys(pilot, "q", "c")
+        assert "sent to the terminal's clipboard; also saved to" in flat(shown(pilot))
+        assert list((tmp_path / "answers").glob(f"{first}-*.md"))
+
+
+async def test_the_first_useful_line_takes_twelve_keys_at_most(
+    sample_places: Places, tmp_path: Path
+) -> None:
+    desk = desk_on(sample_places, tmp_path)
+    async with desk.run_test(size=(40, 20)) as pilot:
+        await begin(pilot)
+        pressed = [*"code", "space", *"e4", "enter"]
+        await pilot.press(*pressed)
+        await settle(pilot)
+
+        assert len(pressed) <= 12
+        assert view_of(pilot).answer.statements
+        assert "> code e4" in shown(pilot)
+
+
+@pytest.mark.parametrize("size", [(30, 20), (60, 9)])
+async def test_a_terminal_too_small_says_what_to_do(
+    size: tuple[int, int], sample_places: Places, tmp_path: Path
+) -> None:
+    desk = desk_on(sample_places, tmp_path)
+    async with desk.run_test(size=size) as pilot:
+        await begin(pilot)
+
+        assert "faultleaf talk" in flat(shown(pilot))
+
+
+async def test_a_new_size_in_the_middle_of_a_job_loses_nothing(
+    sample_places: Places, tmp_path: Path
+) -> None:
+    desk = desk_on(sample_places, tmp_path)
+    async with desk.run_test(size=(120, 40)) as pilot:
+        await begin(pilot)
+        await type_in(pilot, "unit VET-O50, I reset it 2 minutes ago")
+        await type_in(pilot, "half a sentence", enter=False)
+        for size in ((40, 20), (20, 5), (80, 24)):
+            await pilot.resize_terminal(*size)
+            await settle(pilot)
+
+        text = shown(pilot)
+        assert "> unit VET-O50, I reset it 2 minutes ago" in text
+        assert "half a sentence" in text
+        assert text.startswith("3:00 ")
+
+
+async def test_what_was_typed_before_the_job_was_open_goes_to_it(
+    sample_places: Places, tmp_path: Path
+) -> None:
+    first = desk_on(sample_places, tmp_path)
+    async with first.run_test() as pilot:
+        await begin(pilot)
+        await type_in(pilot, "unit VET-O50")
+        job = view_of(pilot).job
+    again = desk_on(sample_places, tmp_path, FixedClock(START + timedelta(minutes=1)))
+    async with again.run_test() as pilot:
+        await pilot.press(*"hello", "enter")
+        await begin(pilot)
+
+        assert view_of(pilot).job == job
+        assert view_of(pilot).turns == 2
+
+
+async def test_a_job_of_yesterday_is_not_gone_on_with_unasked(
+    sample_places: Places, tmp_path: Path
+) -> None:
+    first = desk_on(sample_places, tmp_path)
+    async with first.run_test() as pilot:
+        await begin(pilot)
+        await type_in(pilot, "unit VET-O50")
+    again = desk_on(sample_places, tmp_path, FixedClock(START + timedelta(days=1)))
+    async with again.run_test() as pilot:
+        await begin(pilot)
+
+        assert again.view is None
+        await keys(pilot, "tab", "j", "enter")
+        assert view_of(pilot).turns == 1
