@@ -100,3 +100,13 @@ class OnTerminal:
             if time.perf_counter() - began > 5:
                 raise AssertionError("a key was never shown")
         return time.perf_counter() - began
+
+    def leave(self, keys: bytes, most: float = 20.0) -> float:
+        """Press keys that leave; return the seconds until the program has ended."""
+        began = time.perf_counter()
+        self.send(keys)
+        while self.child.poll() is None:
+            self.read(0.02)
+            if time.perf_counter() - began > most:
+                raise AssertionError("it did not end")
+        return time.perf_counter() - began

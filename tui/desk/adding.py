@@ -57,8 +57,8 @@ class Adder:
         )
         follow.start()
 
-    def stop(self) -> bool:
-        """Stop the child, at the latest after `PATIENCE`; False when none runs."""
+    def stop(self, patience: float = PATIENCE) -> bool:
+        """Stop the child, by force after some seconds; False when none runs."""
         child = self._child
         if child is None or child.poll() is not None:
             return False
@@ -66,7 +66,7 @@ class Adder:
             if child.stdin is not None:
                 child.stdin.close()
         try:
-            child.wait(PATIENCE)
+            child.wait(patience)
         except subprocess.TimeoutExpired:
             _kill(child)
             with contextlib.suppress(subprocess.TimeoutExpired):

@@ -59,6 +59,8 @@ COLOURS = Theme(
 )
 UNCOLOURED = "ansi-dark"
 """Textual's theme of the terminal's own colours; with NO_COLOR it uses none."""
+LEAVING = 0.1
+"""Seconds that adding has to stop by itself when the screen is left."""
 SAY_MORE = "say what you see first"
 
 
@@ -120,7 +122,7 @@ class Desk(App[None]):
 
     def on_unmount(self) -> None:
         """Leave nothing running."""
-        self._adder.stop()
+        self._adder.stop(LEAVING)
         self._write(title_sequence(""))
 
     @property

@@ -159,9 +159,9 @@ class Main(Screen[None]):
         """Go to the line for writing, or leave it for the pane in view."""
         line = self.query_one(Composer)
         if line.has_focus:
-            self.query_one("#talk" if self._view == "talk" else "#side").focus()
+            self._leave_line()
         else:
-            line.focus()
+            self.set_focus(line)
 
     def action_choose(self, number: int) -> None:
         """Answer the open question with one of its options."""
@@ -176,12 +176,16 @@ class Main(Screen[None]):
         self._view = VIEWS[(VIEWS.index(self._view) + 1) % len(VIEWS)]
         self._show_view()
         if not self.query_one(Composer).has_focus:
-            self.query_one("#talk" if self._view == "talk" else "#side").focus()
+            self._leave_line()
 
     async def action_older(self) -> None:
         """Show older turns."""
         if not await self.query_one(Conversation).older():
             self.tell("these are all turns of the job")
+
+    def _leave_line(self) -> None:
+        """Give the keys to the pane in view, at once: the next one may follow fast."""
+        self.set_focus(self.query_one("#talk" if self._view == "talk" else "#side"))
 
     def _show_view(self) -> None:
         for name in NAMES:
