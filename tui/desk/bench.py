@@ -306,7 +306,7 @@ class Bench:
     def _line(self, each: JobSummary, *, watched: bool) -> JobLine:
         known = self._lines.get(each.id)
         timed = watched and each.state != "closed"
-        if timed and known and known.last == each.last and not known.waits:
+        if timed and known and known.events == each.events and not known.waits:
             return known  # nothing was noted, and no timer ran: nothing can differ
         return JobLine(
             job=each.id,
@@ -316,6 +316,7 @@ class Bench:
             last=each.last,
             waits=self.session.look(each.id).waits if timed else (),
             acknowledged=self.session.state(each.id).acknowledged if timed else (),
+            events=each.events,
         )
 
 

@@ -53,6 +53,8 @@ class JobLine:
     last: datetime
     waits: tuple[WaitShown, ...] = ()
     acknowledged: tuple[str, ...] = ()
+    events: int = 0
+    """How many were noted; the same number is the same job."""
 
     @property
     def name(self) -> str:
