@@ -17,7 +17,7 @@ from assistant.dialogue.danger import refuse, stop
 from assistant.dialogue.diagnosing import Diagnosis
 from assistant.dialogue.sections import checks, lamps, passages, said, times
 from assistant.dialogue.view import View
-from assistant.jobs.events import CheckDone
+from assistant.jobs.events import CheckDone, Said
 
 
 def compose(view: View) -> Answer:
@@ -31,6 +31,18 @@ def compose(view: View) -> Answer:
     return _work(view)
 
 
+def wants_literature(view: View) -> bool:
+    """Say whether the turn needs a search: rules and results do not answer it.
+
+    A decoded row brings its own page; a search beside it would add nothing.
+    """
+    decoded = view.match is not None and bool(view.match.candidates)
+    asked = bool({"ask_page", "ask_meaning"} & set(view.acts))
+    if not _understood(view) or (asked and not decoded):
+        return True
+    return compose(view).status == "not_found"
+
+
 def _work(view: View) -> Answer:
     diagnosis = Diagnosis(view)
     locked = _locked(view)
@@ -40,7 +52,6 @@ def _work(view: View) -> Answer:
     causes = checks.causes(diagnosis)
     statements = [
         *checks.correction_lines(view),
-        *times.first_minute(view),
         *lamps.decode_lines(view),
         *times.wait_lines(view),
         *times.stop_lines(view),
@@ -49,11 +60,13 @@ def _work(view: View) -> Answer:
         *_asked_for(view, diagnosis),
         *_for_others(view, diagnosis),
     ]
-    grounded = bool(statements or causes or check or question)
+    known = bool(statements or causes or check or question)
+    grounded = known and _understood(view)
     passages = tuple(_passages(view, grounded=grounded))
-    statements.extend(passages)
+    statements = [*times.first_minute(view), *statements, *passages]
     status = _status(view, question, locked=locked, grounded=grounded or bool(passages))
-    if status == "not_found":
+    unanswered = not _understood(view) and not passages
+    if status == "not_found" or unanswered:
         statements.extend(_nothing(view))
     return Answer(
         job=view.state.job,
@@ -68,6 +81,14 @@ def _work(view: View) -> Answer:
         verdicts=checks.verdicts(view, new_results),
         cautions=cautions(view, check, passages),
     )
+
+
+def _understood(view: View) -> bool:
+    """Say whether the turn told or asked anything but words to search for."""
+    words = view.state.words
+    if not isinstance(words, Said):
+        return True
+    return bool(words.facts or words.acts)
 
 
 def _locked(view: View) -> bool:

@@ -10,7 +10,7 @@ from assistant.dialogue.answer import (
     CautionShown,
     Statement,
 )
-from assistant.dialogue.safety import REFUSALS, STOP_LIST
+from assistant.dialogue.safety import REFUSALS, REFUSED, STOP_LIST
 from assistant.dialogue.sections import said
 from assistant.dialogue.view import View
 from assistant.facts import BypassFact, HazardFact
@@ -31,7 +31,7 @@ def stop(view: View) -> Answer | None:
             entry = STOP_LIST[fact.hazard]
             lines = (entry.danger, *entry.do_now, f"Call: {entry.call}")
             cautions.append(CautionShown(text=entry.afterwards, basis=entry.basis))
-            statements.extend(said.computed(line) for line in lines)
+            statements.extend(_own_rule(line) for line in lines)
         elif fact.phrase is not None:
             statements.extend(_pack_stop(view, fact.phrase))
     return Answer(
@@ -40,6 +40,11 @@ def stop(view: View) -> Answer | None:
         statements=tuple(statements),
         cautions=tuple(cautions),
     )
+
+
+def _own_rule(text: str) -> Statement:
+    """Make a statement of the program's own stop list or refusals."""
+    return Statement(text=text, basis="rule")
 
 
 def _pack_stop(view: View, gid: str) -> Iterator[Statement]:
@@ -65,9 +70,9 @@ def refuse(view: View) -> Answer | None:
         fact = held.fact
         if isinstance(fact, BypassFact):
             refusal = REFUSALS[fact.act]
-            statements.append(said.computed(refusal.why))
-            statements.append(said.computed(f"Instead: {refusal.instead}"))
-            cautions.append(CautionShown(text=refusal.why, basis=refusal.basis))
+            statements.append(_own_rule(refusal.why))
+            statements.append(_own_rule(f"Instead: {refusal.instead}"))
+            cautions.append(CautionShown(text=REFUSED, basis=refusal.basis))
     return Answer(
         job=view.state.job,
         status="refused",

@@ -11,8 +11,9 @@ from assistant.dialogue.answer import SourceRef
 from assistant.library.types import Document
 from assistant.record import Item, Scope
 from assistant.rules.applicability import Plate, match_scopes
+from assistant.rules.inforce import InForce, in_force
 from assistant.rules.kinds import PackDocument
-from assistant.rules.pack import Pack
+from assistant.rules.pack import Pack, PackHead
 
 
 @dataclass(frozen=True)
@@ -25,6 +26,14 @@ class Knowledge:
     packs: tuple[Pack, ...] = ()
     documents: tuple[Document, ...] = ()
     labels: Mapping[tuple[str, int], str] = field(default_factory=dict)
+    _in_force: dict[Plate, InForce] = field(default_factory=dict, repr=False)
+    """What applies to each unit asked about so far: the same plate, the same rows."""
+
+    def in_force(self, plate: Plate) -> InForce:
+        """Return the items that apply, or may apply, to a unit."""
+        if plate not in self._in_force:
+            self._in_force[plate] = in_force(self.packs, plate)
+        return self._in_force[plate]
 
     @cached_property
     def by_pack(self) -> Mapping[str, Pack]:
@@ -43,14 +52,12 @@ class Knowledge:
         return None
 
     def cite(self, gid: str, item: Item) -> tuple[SourceRef, ...]:
-        """Cite where an item of a pack stands; empty for an item without a page."""
-        pack = self.by_pack[gid.partition("/")[0]]
+        """Cite where an item of a pack stands, or whose rule it is without a page."""
+        head = self.by_pack[gid.partition("/")[0]].head
         source = item.source
-        if source is None:
-            return ()
-        named = pack.head.documents.get(source.doc)
-        if named is None:
-            return ()
+        named = head.documents.get(source.doc) if source else None
+        if source is None or named is None:
+            return (_unprinted(gid, head),)
         document = self.document_of(named)
         identity = document.document_id if document else ""
         return (
@@ -63,7 +70,7 @@ class Knowledge:
                 label=self.labels.get((identity, source.page), ""),
                 quote=source.quote,
                 rule=gid,
-                rank=pack.head.kind,
+                rank=head.kind,
             ),
         )
 
@@ -92,6 +99,22 @@ class Knowledge:
             document.sha256: match_scopes(self.scopes_of(document), plate)
             for document in self.documents
         }
+
+
+def _unprinted(gid: str, head: PackHead) -> SourceRef:
+    """Cite a rule that stands on no page: the shop's by whom and when."""
+    signed = ", ".join(part for part in (head.author, head.date) if part)
+    return SourceRef(
+        document="",
+        document_id="",
+        title=f"{head.title} ({signed})" if signed else "",
+        revision="",
+        page=0,
+        label="",
+        quote="",
+        rule=gid,
+        rank=head.kind,
+    )
 
 
 def _folded(text: str) -> str:

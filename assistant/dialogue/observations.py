@@ -85,7 +85,8 @@ def overlay(old: Observation, new: Observation, answers: str = "") -> Observatio
         for name in Observation.model_fields
         if (value := getattr(new, name)) not in ((), None)
     }
-    pattern_kept = bool(answers) or _only_identity(new)
+    repeated = bool(new.count) and new.count == old.count
+    pattern_kept = bool(answers) or repeated or _only_identity(new)
     if pattern_kept and new.state in VAGUE:
         told.pop("state")
     if pattern_kept:

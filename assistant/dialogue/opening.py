@@ -3,13 +3,37 @@
 from __future__ import annotations
 
 from assistant.clock import Clock
-from assistant.dialogue.session import Session
+from assistant.dialogue.session import Searcher, Session
 from assistant.errors import LibraryError
 from assistant.jobs.store import JobStore
-from assistant.library.encoder import load_encoder
-from assistant.library.search import Search
 from assistant.library.store import LibraryStore
+from assistant.library.types import Match, SearchResult
 from assistant.settings import Settings
+
+
+class SearchOnDemand:
+    """A search that loads the encoder when something is searched for, not before.
+
+    Most turns are answered by rules; they need not wait for a model.
+    """
+
+    def __init__(
+        self, library: LibraryStore, settings: Settings, *, vectors: bool = True
+    ) -> None:
+        self._library = library
+        self._settings = settings
+        self._vectors = vectors
+        self._made: Searcher | None = None
+
+    def search(self, query: str, *, match: Match, limit: int) -> SearchResult:
+        """Find the passages that answer a question, as `Search.search`."""
+        from assistant.library.encoder import load_encoder
+        from assistant.library.search import Search
+
+        if self._made is None:
+            encoder = load_encoder(self._settings) if self._vectors else None
+            self._made = Search(self._library, encoder)
+        return self._made.search(query, match=match, limit=limit)
 
 
 def open_session(
@@ -28,10 +52,10 @@ def open_session(
     """
     problem: LibraryError | None = None
     library: LibraryStore | None = None
-    search: Search | None = None
+    search: SearchOnDemand | None = None
     try:
         library = LibraryStore.open(settings.library, read_only=True)
-        search = Search(library, load_encoder(settings) if vectors else None)
+        search = SearchOnDemand(library, settings, vectors=vectors)
     except LibraryError as error:
         problem = error
     return Session(
@@ -54,6 +78,9 @@ def search_by_meaning(session: Session, settings: Settings) -> bool:
     LibraryError
         When the exported encoder is damaged.
     """
+    from assistant.library.encoder import load_encoder
+    from assistant.library.search import Search
+
     encoder = load_encoder(settings)
     if encoder is None:
         return False

@@ -165,6 +165,10 @@ REFUSALS: Mapping[str, Refusal] = MappingProxyType(
     }
 )
 
+REFUSED = (
+    "No step is given for this. The maker's instructions, local codes and licensed "
+    "practice decide."
+)
 NEVER_SAID = (
     "safe to touch",
     "low on refrigerant",

@@ -6,6 +6,7 @@ from collections import deque
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
+from typing import Protocol
 
 from assistant.clock import Clock
 from assistant.dialogue.answer import Answer
@@ -37,13 +38,12 @@ from assistant.jobs.events import (
     Said,
     TimerChanged,
 )
-from assistant.jobs.fold import JobState
+from assistant.jobs.fold import JobState, fold_all
 from assistant.jobs.store import JobStore
 from assistant.language.understand import understand
 from assistant.language.vocabulary import Vocabulary
-from assistant.library.search import Search
 from assistant.library.store import LibraryStore
-from assistant.library.types import Document
+from assistant.library.types import Document, Match, SearchResult
 from assistant.record import Role
 from assistant.rules.applicability import Plate
 
@@ -60,6 +60,14 @@ class Turn:
     """None where the turn was cut short before its answer."""
 
 
+class Searcher(Protocol):
+    """What a session asks of a search."""
+
+    def search(self, query: str, *, match: Match, limit: int) -> SearchResult:
+        """Find the passages that answer a question."""
+        ...
+
+
 class Session:
     """Conversations over one library and one store of jobs.
 
@@ -68,7 +76,7 @@ class Session:
     jobs : JobStore
     library : LibraryStore or None
         None when there is none; only the stop list and the refusals answer then.
-    search : Search or None
+    search : Searcher or None
     clock : Clock
     utc_offset_minutes : int
         Of the place, for times of day in words.
@@ -81,7 +89,7 @@ class Session:
         *,
         jobs: JobStore,
         library: LibraryStore | None,
-        search: Search | None,
+        search: Searcher | None,
         clock: Clock,
         utc_offset_minutes: int = 0,
         problem: LibraryError | None = None,
@@ -93,6 +101,7 @@ class Session:
         self._offset = utc_offset_minutes
         self._problem = problem
         self._open: dict[str, Situation] = {}
+        self._heads: dict[str, str] = {}
         self.knowledge = knowledge_of(library)
 
     # -- jobs ------------------------------------------------------------------
@@ -162,7 +171,7 @@ class Session:
         """The open library, for reading; None when there is none."""
         return self._library
 
-    def search_by(self, make: Callable[[LibraryStore], Search]) -> None:
+    def search_by(self, make: Callable[[LibraryStore], Searcher]) -> None:
         """Search in another way from the next turn on, where there is a library."""
         if self._library is not None:
             self._search = make(self._library)
@@ -244,11 +253,12 @@ class Session:
     # -- the engine room -------------------------------------------------------
 
     def _situation(self, job: str) -> Situation:
-        if job not in self._open:
-            situation = Situation(state=JobState(), knowledge=self.knowledge)
-            for event in self._jobs.events(job):
-                situation, _ = step(situation, event)
-            self._open[job] = Situation(state=situation.state, knowledge=self.knowledge)
+        """Return the job as it stands, read again where it was written elsewhere."""
+        head = self._jobs.head(job)
+        if self._heads.get(job) != head:
+            state = fold_all(self._jobs.events(job))
+            self._open[job] = Situation(state=state, knowledge=self.knowledge)
+            self._heads[job] = head
         return self._open[job]
 
     def _append(
@@ -258,15 +268,17 @@ class Session:
         situation = (
             Situation(state=JobState(), knowledge=self.knowledge)
             if isinstance(body, Opened)
-            else self._situation(job)
+            else self._open.get(job) or self._situation(job)
         )
         event: Event = self._jobs.append(
             job, body, noted=noted, event_id=self._clock.new_id()
         )
         self._open[job], effects = step(situation, event)
+        self._heads[job] = self._jobs.head(job)
         return self._open[job], effects
 
     def _turn(self, job: str, body: Body, noted: datetime) -> Answer:
+        self._situation(job)  # as it stands now, whoever wrote last
         waiting: deque[Body] = deque([body])
         answer: Answer | None = None
         while waiting:
@@ -288,7 +300,7 @@ class Session:
     def _found(self, job: str, query: str) -> Found:
         if self._search is None:
             return Found(query=query, reason="there is no library")
-        plate = self._situation(job).state.plate
+        plate = self._open[job].state.plate
         matches = self.knowledge.document_match(plate)
 
         def match(document: Document) -> str:

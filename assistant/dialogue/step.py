@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from assistant.dialogue.answer import Answer
-from assistant.dialogue.compose import compose
+from assistant.dialogue.compose import compose, wants_literature
 from assistant.dialogue.corrections import corrections
 from assistant.dialogue.diagnosing import slot_of
 from assistant.dialogue.judging import results
@@ -167,7 +167,7 @@ def _judge(situation: Situation) -> tuple[Situation, tuple[Effect, ...]]:
 
 def _search(situation: Situation) -> tuple[Situation, tuple[Effect, ...]]:
     query = _query(situation.state)
-    if query is None:
+    if query is None or not wants_literature(_view(situation)):
         return _close(situation)
     return replace(situation, stage="searching"), (SearchFor(query),)
 

@@ -15,7 +15,7 @@ from assistant.jobs.events import Answered, Said
 from assistant.jobs.fold import Held, JobState, current
 from assistant.record import Mode, Role
 from assistant.rules.applicability import Plate
-from assistant.rules.inforce import InForce, in_force
+from assistant.rules.inforce import InForce
 from assistant.signals.decode import decode
 from assistant.signals.observation import Match, Observation
 from assistant.timing.stops import count_stops
@@ -67,7 +67,7 @@ class View:
     @cached_property
     def force(self) -> InForce:
         """The items that apply, or may apply, to the unit."""
-        return in_force(self.knowledge.packs, self.plate)
+        return self.knowledge.in_force(self.plate)
 
     @cached_property
     def facts(self) -> tuple[Held, ...]:

@@ -73,6 +73,10 @@ _TABLE: tuple[tuple[str, _Act], ...] = (
      "short_capacitor"),
     (rf"{_METAL} (?:across|over|between|on) {_THE}{_ADJ}{_CAPS}", "short_capacitor"),
     (rf"{_HARD} {_OUT}{_THE}{_ADJ}{_GUARD}", "bypass_protection"),
+    # A sensor bridged or fooled protects nothing any more, whichever it is.
+    (r"(?:jump|jumper|bypass|bridge|bridging|short out|link out|fool|trick|cheat|"
+     r"defeat) "
+     rf"{_OUT}{_THE}{_ADJ}(?:sensors?|thermistors?|probe)", "bypass_protection"),
     (r"(?:can|could|should|do|may) (?:i|we|you) (?:just |not )?(?:bypass|jump|jumper|"
      r"defeat|override)(?: out)? (?:it|that|this|them)(?: out)?", "bypass_protection"),
     (rf"(?:remove|take|leave|cut|pull|wire) (?:out |off )?{_THE}{_ADJ}{_GUARD} (?:out|"

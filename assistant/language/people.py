@@ -33,6 +33,7 @@ _LICENCE = (
     r"licensed|qualified)|refrigerant (?:licen[cs]e|card|ticket|certified|licensed|"
     r"handling)|ref card|type 2|type ii)"
 )
+_ALONE = r"(?:technician|service (?:technician|engineer)|hvac technician)"
 _WHO = (
     r"(?:i am|am|we are|this is|i work as|it is|as|i am just|just|me|speaking is|here "
     r"is)"
@@ -65,6 +66,8 @@ _ROLES: tuple[tuple[re.Pattern[str], Role], ...] = (
         rx(
             rf"{_WHO}{_A} {_TECH}(?! (?:said|says|told|came))"
             rf"|^(?:service )?{_TECH} (?:here|on site)"
+            # Alone between two breaks: "VET-O50, technician. Amber blinks".
+            rf"|(?:^|(?<=, )){_ALONE}(?= ,|$| \.)"
         ),
         "technician",
     ),

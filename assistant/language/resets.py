@@ -46,7 +46,8 @@ _TABLE: tuple[tuple[str, Which | None], ...] = (
     (rf"(?:pressed|held|hit|pushed) {_THE}(?:reset )?button", "button"),
     (rf"(?:cleared|erased|wiped|deleted) {_THE}(?:fault |error |code |stored "
      r")*(?:history|codes?|memory|faults?|log)", "history"),
-    (r"(?:i |we |they |he |she |customer |guest |already |just |then |have |has |had |"
+    (r"(?:i |we |they |he |she |somebody |someone |customer |guest |owner |"
+     r"already |just |then |have |has |had |"
      r"and |tech(?:nician)? |when i |after i )+(?:reset|re set)(?! (?:button|switch|"
      r"time))(?: (?:it|the unit|her|both|them|everything|the board|the fault))?", None),
     (r"(?:(?:i|we|they) |(?:^|(?<=, )))cleared (?:it|her|him|them)",

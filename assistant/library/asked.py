@@ -1,12 +1,14 @@
-"""What a question asks for: its words, codes and counts. Pure."""
+"""What a question asks for: its words, codes and counts, and its talk. Pure."""
 
 from __future__ import annotations
 
 import re
 from dataclasses import dataclass
 
-from assistant.library.codes import codes_in, counts_in, loose_codes_in
-from assistant.library.keyword import terms
+from assistant.library.codes import asked_counts, codes_in, counts_in, loose_codes_in
+from assistant.library.keyword import fold, terms
+from assistant.library.subjects import ELSEWHERE, FIGURES
+from assistant.library.talk import in_print, plain_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -14,14 +16,22 @@ class Asked:
     """A question, taken apart."""
 
     text: str
+    said: str
+    """The question in the words of print; '' when it holds no talk."""
     words: tuple[str, ...]
     """What keywords are searched for."""
     plain: tuple[str, ...]
     """The words that are no part of a code or a count."""
+    printed: tuple[str, ...]
+    """Further words that print has for what was said."""
     codes: tuple[str, ...]
     """Display codes, part numbers and counts (`#6`) that were surely named."""
     loose: tuple[str, ...]
     """What may be a code: counts as evidence only where the library has it."""
+    figures: tuple[str, ...]
+    """Figures of the trade that it names, as typed."""
+    elsewhere: tuple[str, ...]
+    """Words of other equipment and of everyday life, as typed."""
 
 
 def asked(text: str) -> Asked:
@@ -29,15 +39,32 @@ def asked(text: str) -> Asked:
 
     Examples
     --------
-    >>> asked("what is E4, it winks six times").codes
-    ('#6', 'E4')
+    >>> question = asked("what is E4, it winks six times, caps?")
+    >>> question.codes, question.printed
+    (('#6', 'E4'), ())
     """
-    codes = tuple(sorted({*codes_in(text), *counts_in(text)}))
+    codes = tuple(sorted({*codes_in(text), *counts_in(text), *asked_counts(text)}))
     loose = tuple(code for code in loose_codes_in(text) if code not in codes)
     words = terms(text)
+    said, added = in_print(text)
     spent = {part for code in (*codes, *loose) for part in _spelled(code)}
-    plain = tuple(word for word in words if word.upper() not in spent)
-    return Asked(text=text, words=words, plain=plain, codes=codes, loose=loose)
+    literal = set(plain_words(said if said else text)) & set(plain_words(text))
+    return Asked(
+        text=text,
+        said=said,
+        words=words,
+        plain=tuple(word for word in words if word.upper() not in spent),
+        printed=tuple(word for word in terms(added) if word not in words),
+        codes=codes,
+        loose=loose,
+        figures=tuple(sorted(literal & FIGURES)),
+        elsewhere=tuple(sorted(literal & ELSEWHERE)),
+    )
+
+
+def folded(word: str) -> str:
+    """Return the keyword form of one plain word."""
+    return fold(word) or word
 
 
 def _spelled(code: str) -> set[str]:

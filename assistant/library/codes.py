@@ -38,6 +38,26 @@ _ASIDE = (
 _BETWEEN = frozenset(_ASIDE.split())
 _ROW = re.compile(r"^\W{0,3}(\d{1,2})(?:\s*[|:;,)\u2013-]|\s{1,}\D|\s*$)", re.MULTILINE)
 
+MOST_FLASHES = 40
+_COLOUR = "amber|red|green"
+_NO_UNIT = (
+    "(?! (?:time|voltage|kohm|ohm|mohm|second|minute|hour|hz|celsius|amp|metre|"
+    "fahrenheit|psi|bar|mpa|kpa|gram|percent|mm|year|day))"
+)
+_MEANT = tuple(
+    re.compile(pattern)
+    for pattern in (
+        rf"\b(\d{{1,2}}) (?:{_COLOUR})s?\b",
+        rf"\b(?:{_COLOUR}|blue|lamp) (?:do |does |goes |go |did |going |doing )?"
+        rf"(\d{{1,2}})\b{_NO_UNIT}",
+        r"\b(\d{1,2}) (?:and )?then (?:a |it )?(?:gap|delay|rests?|dark|stop)\b",
+        r"\b(\d{1,2}) of (?:em|them)\b",
+        rf"\bcounted (\d{{1,2}})\b{_NO_UNIT}",
+        rf"\b(?:does|doing|goes) (?:the )?(\d{{1,2}})\b{_NO_UNIT}",
+    )
+)
+"""Ways to give a count without a flash word, in folded text."""
+
 
 def normal(code: str) -> str:
     """Return a code's one stored form.
@@ -104,6 +124,21 @@ def counts_in(text: str, lead: str = "") -> tuple[str, ...]:
     if COUNT_WORDS & set(fold(first).split()):
         found |= set(_ROW.findall(unicodedata.normalize("NFKC", text)))
     return tuple(sorted(f"#{int(number)}" for number in found if int(number) > 0))
+
+
+def asked_counts(text: str) -> tuple[str, ...]:
+    """Return the counts of flashes that a question means without saying "flash".
+
+    Examples
+    --------
+    >>> asked_counts("a dozen reds"), asked_counts("does fourteen, then a gap")
+    (('#12',), ('#14',))
+    >>> asked_counts("3 minutes after 240 volts")
+    ()
+    """
+    words = fold(text.replace("a dozen", "twelve"))
+    found = {int(number) for pattern in _MEANT for number in pattern.findall(words)}
+    return tuple(sorted(f"#{number}" for number in found if 0 < number <= MOST_FLASHES))
 
 
 def _token_codes(token: str) -> Iterator[str]:

@@ -189,18 +189,23 @@ class Documents(OpenLibrary):
 
     def _take_out(self, sha256: str) -> set[str]:
         """Delete a document; return the hashes of the texts it had."""
-        of = "FROM passage WHERE document = (SELECT id FROM document WHERE sha256 = ?)"
-        hashes = {row[0] for row in self.query(f"SELECT text_hash {of}", (sha256,))}
+        of = "WHERE document = (SELECT id FROM document WHERE sha256 = ?)"
+        texts = self.query(
+            f"SELECT text_hash FROM passage {of} UNION SELECT line.text_hash FROM line "  # noqa: S608 - a literal above
+            f"JOIN passage ON passage.id = line.passage {of}",
+            (sha256, sha256),
+        )
         self.connection.execute(
-            f"DELETE FROM words WHERE rowid IN (SELECT id {of})",  # noqa: S608 - a literal above
+            f"DELETE FROM words WHERE rowid IN (SELECT id FROM passage {of})",  # noqa: S608 - a literal above
             (sha256,),
         )
         self.connection.execute("DELETE FROM document WHERE sha256 = ?", (sha256,))
-        return hashes
+        return {row[0] for row in texts}
 
     def _drop_unused(self, hashes: set[str]) -> None:
         self.connection.execute(
             "DELETE FROM embedding WHERE text_hash IN (SELECT value FROM json_each(?)) "
-            "AND text_hash NOT IN (SELECT text_hash FROM passage)",
+            "AND text_hash NOT IN (SELECT text_hash FROM passage) "
+            "AND text_hash NOT IN (SELECT text_hash FROM line)",
             (json.dumps(sorted(hashes)),),
         )

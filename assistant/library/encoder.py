@@ -10,6 +10,7 @@ import hashlib
 import importlib.util
 import json
 from collections.abc import Sequence
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import asdict
 from functools import cached_property
 from pathlib import Path
@@ -61,8 +62,8 @@ class OnnxEncoder:
     """The exported model: tokens, ONNX Runtime, mean pooling, unit length.
 
     Texts go through one at a time, so a text has the same vector to the bit
-    whatever it came with; at these lengths batches would gain a tenth. Nothing is
-    loaded before the first text: a turn that needs no vector does not wait.
+    whatever it came with. Nothing is loaded before the first text: a turn that
+    needs no vector does not wait.
 
     Raises
     ------
@@ -86,7 +87,7 @@ class OnnxEncoder:
 
     @cached_property
     def _session(self) -> Any:  # noqa: ANN401 - ONNX Runtime has no types
-        return _session(self._folder, self._threads)
+        return _session(self._folder)
 
     def count_tokens(self, text: str) -> int:
         """Return the length of a text in tokens, special tokens counted."""
@@ -100,8 +101,11 @@ class OnnxEncoder:
         """Return the unit vectors of passages, shape (n, dimension)."""
         if not texts:
             return np.zeros((0, self.dimension), dtype=np.float32)
-        prompt = self.manifest.passage_prompt
-        return np.stack([self._embed(prompt + text) for text in texts])
+        prompted = [self.manifest.passage_prompt + text for text in texts]
+        # Opened here: the threads below share them.
+        _ = self._counter, self._session
+        with ThreadPoolExecutor(self._threads) as pool:
+            return np.stack(list(pool.map(self._embed, prompted)))
 
     def _embed(self, text: str) -> NDArray[np.float32]:
         ids = self._counter.ids(text)
@@ -247,11 +251,12 @@ def manifest_json(manifest: Manifest, **more: object) -> str:
     return json.dumps({**asdict(manifest), **more}, indent=2, sort_keys=True) + "\n"
 
 
-def _session(folder: Path, threads: int) -> Any:  # noqa: ANN401 - no types
+def _session(folder: Path) -> Any:  # noqa: ANN401 - no types
     import onnxruntime
 
     options = onnxruntime.SessionOptions()
-    options.intra_op_num_threads = threads
+    # One thread a text, several texts at once: no thread waits for another's part.
+    options.intra_op_num_threads = 1
     options.inter_op_num_threads = 1
     options.log_severity_level = 4
     # Repacking the weights would cost a cold start more than it gives back, and

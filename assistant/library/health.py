@@ -24,7 +24,8 @@ _COUNTS = (
     ),
     (
         "SELECT count(*) FROM embedding WHERE text_hash NOT IN "
-        "(SELECT text_hash FROM passage)",
+        "(SELECT text_hash FROM passage) "
+        "AND text_hash NOT IN (SELECT text_hash FROM line)",
         "embeddings belong to no passage",
     ),
     (

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 
 from assistant.library.fusion import Evidence
 from assistant.library.lookup import Found
@@ -22,6 +22,8 @@ class Field:
     """Keys of documents that surely apply to the unit."""
     replaced: Mapping[int, str]
     """Key of a superseded document -> title of the one that replaces it."""
+    unconfirmed: bool = False
+    """The unit is told, some documents do not apply to it, and none surely does."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,7 +126,7 @@ def _hit(each: Scored, others: Sequence[Found], field: Field) -> Hit:
         unit_match="confirmed" if found.document in field.confirmed else "possible",
         also=tuple(also),
         evidence={
-            name: round(value, 4) for name, value in asdict(each.evidence).items()
+            name: round(value, 4) for name, value in each.evidence._asdict().items()
         },
         superseded_by=field.replaced.get(found.document, ""),
     )

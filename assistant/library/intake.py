@@ -5,11 +5,13 @@ from __future__ import annotations
 import json
 import sqlite3
 from collections.abc import Mapping, Sequence
+from functools import lru_cache
 
 from assistant.errors import InputError
 from assistant.library import rows
 from assistant.library.codes import codes_in, counts_in
 from assistant.library.keyword import fold
+from assistant.library.lines import line_spans, line_text
 from assistant.library.texts import embedded_text, text_hash
 from assistant.library.types import Document, Page, Passage, TableRow
 
@@ -57,7 +59,7 @@ def insert_passages(
     title: str,
     passages: Sequence[Passage],
 ) -> None:
-    """Insert every passage with its codes and its keyword form."""
+    """Insert every passage with its lines, its codes and its keyword form."""
     folded_title = fold(title)
     for passage in passages:
         made = connection.execute(
@@ -75,6 +77,14 @@ def insert_passages(
             ),
         )
         row = made.lastrowid
+        connection.executemany(
+            "INSERT INTO line VALUES (?, ?, ?, ?)",
+            [
+                (row, start, stop, text_hash(line_text(passage.section, line)))
+                for start, stop in line_spans(passage)
+                for line in [passage.text[start:stop]]
+            ],
+        )
         connection.executemany(
             "INSERT INTO code VALUES (?, ?)",
             [(code, row) for code in passage_codes(passage)],
@@ -117,3 +127,9 @@ def passage_codes(passage: Passage) -> tuple[str, ...]:
     codes = codes_in(embedded_text(passage))
     counts = counts_in(passage.text, passage.lead)
     return tuple(sorted({*codes, *counts}))
+
+
+@lru_cache(maxsize=4096)
+def heading_codes(section: str) -> frozenset[str]:
+    """Return the codes and flash counts that a heading names."""
+    return frozenset((*codes_in(section), *counts_in(section)))

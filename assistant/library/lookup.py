@@ -39,9 +39,14 @@ class Lookup:
         )
         return {row[0]: rows.document(row[1:]) for row in found}
 
-    def passage_count(self) -> int:
-        """Return how many passages the whole library has."""
-        return int(self._store.query("SELECT count(*) FROM passage")[0][0])
+    def passage_count(self, documents: Collection[int]) -> int:
+        """Return how many passages the given documents have."""
+        found = self._store.query(
+            "SELECT count(*) FROM passage "
+            "WHERE document IN (SELECT value FROM json_each(?))",
+            (_json(documents),),
+        )
+        return int(found[0][0])
 
     def keyword(
         self, words: Sequence[str], documents: Collection[int], limit: int
@@ -58,12 +63,21 @@ class Lookup:
         )
         return [(row[0], row[1]) for row in found]
 
-    def having(self, word: str) -> frozenset[int]:
-        """Return the passages, of the whole library, that have a folded word."""
+    def having(self, word: str, documents: Collection[int]) -> frozenset[int]:
+        """Return the passages of the given documents that have a folded word."""
         found = self._store.query(
-            "SELECT rowid FROM words WHERE words MATCH ?", (expression((word,)),)
+            "SELECT words.rowid FROM words JOIN passage ON passage.id = words.rowid "
+            "WHERE words MATCH ? AND document IN (SELECT value FROM json_each(?))",
+            (expression((word,)), _json(documents)),
         )
         return frozenset(row[0] for row in found)
+
+    def knows(self, word: str) -> bool:
+        """Return whether any passage of the whole library has a folded word."""
+        found = self._store.query(
+            "SELECT 1 FROM words WHERE words MATCH ? LIMIT 1", (expression((word,)),)
+        )
+        return bool(found)
 
     def having_code(
         self, codes: Iterable[str], documents: Collection[int]

@@ -50,6 +50,11 @@ _M001 = (
         page INTEGER NOT NULL, nth INTEGER NOT NULL, row INTEGER NOT NULL,
         cells TEXT NOT NULL, header TEXT NOT NULL, start INTEGER NOT NULL,
         stop INTEGER NOT NULL, PRIMARY KEY (document, page, nth, row)) WITHOUT ROWID""",
+    """CREATE TABLE line (
+        passage INTEGER NOT NULL REFERENCES passage ON DELETE CASCADE,
+        start INTEGER NOT NULL, stop INTEGER NOT NULL, text_hash TEXT NOT NULL,
+        PRIMARY KEY (passage, start)) WITHOUT ROWID""",
+    "CREATE INDEX line_text ON line (text_hash)",
     """CREATE TABLE code (
         code TEXT NOT NULL,
         passage INTEGER NOT NULL REFERENCES passage ON DELETE CASCADE,

@@ -1,8 +1,8 @@
-"""Codes, counts and models that a question names, against the documents. Pure."""
+"""Models that a question names, against what the documents are about. Pure."""
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Collection, Iterable
 from dataclasses import replace
 
 from assistant.library.asked import Asked
@@ -22,32 +22,6 @@ def without_models(question: Asked, documents: Collection[Document]) -> Asked:
         codes=tuple(code for code in question.codes if code not in models),
         loose=tuple(sorted({*question.loose, *models})),
     )
-
-
-def unknown(question: Asked, having: Mapping[str, frozenset[int]]) -> tuple[str, ...]:
-    """Return the codes or counts asked for of which no passage names any.
-
-    Codes and counts are judged apart, and each kind is unknown only when none of
-    it is known: "E4, then E9" is answered for E4.
-
-    Parameters
-    ----------
-    having : mapping of str to set of int
-        Code or count -> passages that name it.
-
-    Examples
-    --------
-    >>> from assistant.library.asked import asked
-    >>> unknown(asked("E9?"), {"E9": frozenset()})
-    ('E9',)
-    """
-    counts = [code for code in question.codes if code.startswith("#")]
-    codes = [code for code in question.codes if not code.startswith("#")]
-    missing: list[str] = []
-    for kind in (codes, counts):
-        if kind and not any(having.get(code) for code in kind):
-            missing += kind
-    return tuple(missing)
 
 
 def _is_model(code: str, documents: Iterable[Document]) -> bool:

@@ -8,28 +8,27 @@ anything was found.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
-from typing import TYPE_CHECKING
+from collections.abc import Mapping, Sequence
 
 from assistant.errors import InputError, LibraryError
-from assistant.library.asked import asked
-from assistant.library.candidates import Gathered, gather
+from assistant.library.asked import Asked, asked
+from assistant.library.candidates import Gathered, Vectors, gather
 from assistant.library.encoder import EXPORT, Encoder
-from assistant.library.fusion import Thresholds, Weights, enough, fused
+from assistant.library.fusion import (
+    Evidence,
+    Thresholds,
+    Weights,
+    enough,
+    fused,
+    strongest,
+)
 from assistant.library.hits import Field, Scored, hits
 from assistant.library.lookup import Found, Lookup
-from assistant.library.named import unknown, without_models
+from assistant.library.named import without_models
 from assistant.library.store import EMBED_AGAIN, LibraryStore, mismatch
 from assistant.library.superseded import superseded
-from assistant.library.types import Document, Hit, SearchResult
+from assistant.library.types import Document, Hit, Match, SearchResult
 from assistant.library.vectors import VectorIndex
-
-if TYPE_CHECKING:
-    import numpy as np
-    from numpy.typing import NDArray
-
-Match = Callable[[Document], str]
-"""Whether a document applies to the unit: confirmed, possible or excluded."""
 
 NEAR = 3
 """How many near misses are kept for `--why`."""
@@ -97,21 +96,26 @@ class Search:
             empty = not self._lookup.documents()
             reason = "library empty" if empty else "nothing applies to this unit"
             return SearchResult(False, (), reason, 0, vectors_used=False)
-        vector, note = self._vector(query)
         question = without_models(asked(query), tuple(field.documents.values()))
-        gathered = gather(self._lookup, self._index, question, vector, field.documents)
-        missing = unknown(question, gathered.having)
+        vectors, note = self._vectors(question)
+        gathered = gather(
+            self._lookup,
+            question,
+            vectors,
+            field.documents,
+            unconfirmed=field.unconfirmed,
+        )
         best = self._hits(gathered, field, limit)
-        reason = self._reason(gathered, missing, vectors=vector is not None)
+        reason = self._reason(gathered, vectors=vectors is not None)
         return SearchResult(
             found=not reason,
             hits=() if reason else best,
             reason=reason,
             searched=len(field.documents),
             unreadable=self._lookup.unreadable(field.documents),
-            vectors_used=vector is not None,
+            vectors_used=vectors is not None,
             note=note,
-            missing=missing,
+            missing=gathered.missing,
             near=best[:NEAR] if reason else (),
         )
 
@@ -140,11 +144,13 @@ class Search:
                 key for key in applying if verdicts[key] == "confirmed"
             ),
             replaced=superseded(applying),
+            unconfirmed=len(applying) < len(documents)
+            and "confirmed" not in verdicts.values(),
         )
 
-    def _vector(self, query: str) -> tuple[NDArray[np.float32] | None, str]:
-        """Return the question's vector, or None and why there is none."""
-        if self._encoder is None:
+    def _vectors(self, question: Asked) -> tuple[Vectors | None, str]:
+        """Return the question's vectors, or None and why there are none."""
+        if self._encoder is None or self._index is None:
             return None, f"keywords only: the encoder is not exported; run: {EXPORT}"
         pinned = self._store.manifest()
         if pinned is None:
@@ -152,25 +158,33 @@ class Search:
         difference = mismatch(pinned, self._encoder.manifest)
         if difference:
             return None, f"keywords only: {difference}; {EMBED_AGAIN}"
-        if not query.strip():
+        if not question.text.strip():
             return None, "keywords only: nothing was asked"
         try:
-            return self._encoder.embed_query(query), ""
+            typed = self._encoder.embed_query(question.text)
+            printed = (
+                self._encoder.embed_query(question.said) if question.said else typed
+            )
         except InputError:
             return None, "keywords only: the question is too long to be embedded"
         except LibraryError as error:
             return None, f"keywords only: {error.what}; {error.hint}"
+        return Vectors(self._index, typed, printed), ""
 
     def _hits(self, gathered: Gathered, field: Field, limit: int) -> tuple[Hit, ...]:
-        found = self._lookup.passages(gathered.evidence.keys())
+        pages: dict[tuple[int, int], list[Evidence]] = {}
+        for key, evidence in gathered.evidence.items():
+            pages.setdefault(_page(gathered.found[key]), []).append(evidence)
+        best = {page: strongest(each) for page, each in pages.items()}
         scored = [
             Scored(
-                found=found[key],
+                found=gathered.found[key],
                 evidence=evidence,
                 score=fused(
                     evidence,
+                    best[_page(gathered.found[key])],
                     self._weights,
-                    confirmed=found[key].document in field.confirmed,
+                    confirmed=gathered.found[key].document in field.confirmed,
                 ),
             )
             for key, evidence in gathered.evidence.items()
@@ -181,15 +195,17 @@ class Search:
 
         return hits(scored, field, limit, same)
 
-    def _reason(
-        self, gathered: Gathered, missing: tuple[str, ...], *, vectors: bool
-    ) -> str:
+    def _reason(self, gathered: Gathered, *, vectors: bool) -> str:
         """Return why nothing was found, '' when something was."""
-        if missing:
+        best = gathered.best
+        if gathered.missing:
             return "code not in these documents"
-        evidence = list(gathered.evidence.values())
-        if not any(each.coverage or each.cosine or each.code for each in evidence):
+        if not any(best.evidence):
             return "no match"
-        if not enough(evidence, self._thresholds, vectors=vectors):
+        if not enough(best, self._thresholds, vectors=vectors):
             return "below threshold"
         return ""
+
+
+def _page(found: Found) -> tuple[int, int]:
+    return found.document, found.passage.page

@@ -16,6 +16,7 @@ from assistant.errors import LibraryError
 from assistant.library import rows
 from assistant.library.documents import Documents
 from assistant.library.health import problems
+from assistant.library.lines import line_text
 from assistant.library.migrations import LATEST
 from assistant.library.texts import embedded_text
 from assistant.library.types import Manifest, Passage, StoredPack
@@ -28,6 +29,7 @@ _COUNTED = {
     "documents": "document",
     "pages": "page",
     "passages": "passage",
+    "lines": "line",
     "table_rows": "table_row",
     "codes": "code",
     "embeddings": "embedding",
@@ -91,36 +93,50 @@ class LibraryStore(Documents):
     def pending_texts(self, model_hash: str) -> list[tuple[str, str]]:
         """Return (hash, text) of every distinct text that this model has yet to embed.
 
-        In the order the passages came in.
+        First the passages, in the order they came in, then their lines.
         """
-        found = self.query(
-            "SELECT text_hash, page, start, stop, text, section, lead, min(id) "
-            "FROM passage WHERE text_hash NOT IN "
-            "(SELECT text_hash FROM embedding WHERE model_hash = ?) "
-            "GROUP BY text_hash ORDER BY min(id)",
-            (model_hash,),
-        )
-        return [(row[0], embedded_text(Passage(*row[1:7]))) for row in found]
+        known = {
+            row[0]
+            for row in self.query(
+                "SELECT text_hash FROM embedding WHERE model_hash = ?", (model_hash,)
+            )
+        }
+        texts: dict[str, str] = {}
+        for row in self.query(
+            "SELECT text_hash, page, start, stop, text, section, lead FROM passage "
+            "ORDER BY id"
+        ):
+            if row[0] not in known:
+                texts.setdefault(row[0], embedded_text(Passage(*row[1:7])))
+        for row in self.query(
+            "SELECT line.text_hash, section, "
+            "substr(text, line.start + 1, line.stop - line.start) FROM line "
+            "JOIN passage ON passage.id = line.passage ORDER BY passage.id, line.start"
+        ):
+            if row[0] not in known:
+                texts.setdefault(row[0], line_text(row[1], row[2]))
+        return list(texts.items())
 
     def put_embeddings(
         self, model_hash: str, vectors: Sequence[tuple[str, NDArray[np.float32]]]
     ) -> None:
         """Store vectors by the hash of their text, in one transaction.
 
-        A vector whose text no passage has any more is left out.
+        A vector whose text stands nowhere any more is left out.
 
         Parameters
         ----------
         vectors : sequence of (text hash, vector of shape (dimension,))
         """
         values = [
-            (model_hash, name, vector.astype("<f4").tobytes(), name)
+            (model_hash, name, vector.astype("<f4").tobytes(), name, name)
             for name, vector in vectors
         ]
         with self.transaction() as connection:
             connection.executemany(
                 "INSERT OR REPLACE INTO embedding SELECT ?, ?, ? "
-                "WHERE EXISTS (SELECT 1 FROM passage WHERE text_hash = ?)",
+                "WHERE EXISTS (SELECT 1 FROM passage WHERE text_hash = ?) "
+                "OR EXISTS (SELECT 1 FROM line WHERE text_hash = ?)",
                 values,
             )
 
@@ -146,7 +162,7 @@ class LibraryStore(Documents):
         if documents is not None:
             wanted = "SELECT value FROM json_each(?)"
         found = self.query(
-            "SELECT passage.id, vector FROM passage JOIN embedding "  # noqa: S608 - one of two literals
+            "SELECT passage.id, vector FROM passage CROSS JOIN embedding "  # noqa: S608 - one of two literals
             "ON embedding.text_hash = passage.text_hash AND model_hash = ? "
             f"WHERE document IN ({wanted}) ORDER BY passage.id",
             (model_hash,)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
 
@@ -67,6 +67,10 @@ class Document:
     def document_id(self) -> str:
         """The short identity that outputs print: 12 hex digits."""
         return self.sha256[:12]
+
+
+Match = Callable[[Document], str]
+"""Whether a document applies to the unit: confirmed, possible or excluded."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,7 +13,7 @@ from __future__ import annotations
 import hashlib
 import os
 import tempfile
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -79,28 +79,60 @@ class VectorIndex:
             ids, vectors = self._stored(documents)
             return _ordered(ids, self._product(vectors, query), limit)
         ids = self._approximate(query, documents, 2 * limit)
-        return _ordered(ids, self.cosines(query, ids.tolist()), limit)
+        return _ordered(ids, self.cosines(query[None], ids.tolist())[0], limit)
 
     def cosines(
-        self, query: NDArray[np.float32], passages: Collection[int]
+        self, queries: NDArray[np.float32], passages: Collection[int]
     ) -> NDArray[np.float64]:
         """Return the exact cosine of each passage, 0 where it has no vector.
 
+        Parameters
+        ----------
+        queries : array of shape (m, dimension)
+
         Returns
         -------
-        array of shape (len(passages),), in the order of `passages`
+        array of shape (m, len(passages)), in the order of `passages`
         """
+        # CROSS JOIN keeps SQLite from walking through every vector of the model.
         found = self._store.query(
-            "SELECT passage.id, vector FROM passage JOIN embedding "
+            "SELECT passage.id, vector FROM passage CROSS JOIN embedding "
             "ON embedding.text_hash = passage.text_hash AND model_hash = ? "
             "WHERE passage.id IN (SELECT value FROM json_each(?))",
             (self._model_hash, str(sorted(passages))),
         )
         known = dict(found)
         empty = bytes(4 * self._dimension)
-        joined = b"".join(known.get(each, empty) for each in passages)
-        matrix = np.frombuffer(joined, dtype="<f4").reshape(len(passages), -1)
-        return self._product(matrix, query) if len(passages) else np.zeros(0)
+        return self._products([known.get(each, empty) for each in passages], queries)
+
+    def line_cosines(
+        self, queries: NDArray[np.float32], passages: Collection[int]
+    ) -> NDArray[np.float64]:
+        """Return the cosine of each passage's nearest line, -1 where it has none.
+
+        Shapes as for `cosines`.
+        """
+        found = self._store.query(
+            "SELECT passage, vector FROM line CROSS JOIN embedding "
+            "ON embedding.text_hash = line.text_hash AND model_hash = ? "
+            "WHERE passage IN (SELECT value FROM json_each(?))",
+            (self._model_hash, str(sorted(passages))),
+        )
+        place = {key: at for at, key in enumerate(passages)}
+        owners = np.array([place[row[0]] for row in found], dtype=np.int64)
+        products = self._products([row[1] for row in found], queries)
+        best = np.full((len(queries), len(passages)), -1.0)
+        for row, values in zip(best, products, strict=True):
+            np.maximum.at(row, owners, values)
+        return best
+
+    def _products(
+        self, blobs: Sequence[bytes], queries: NDArray[np.float32]
+    ) -> NDArray[np.float64]:
+        if not blobs:
+            return np.zeros((len(queries), 0))
+        matrix = np.frombuffer(b"".join(blobs), dtype="<f4").reshape(len(blobs), -1)
+        return np.stack([self._product(matrix, query) for query in queries])
 
     def _product(
         self, vectors: NDArray[np.float32], query: NDArray[np.float32]
@@ -115,7 +147,7 @@ class VectorIndex:
 
     def _rows(self, documents: Collection[int]) -> int:
         found = self._store.query(
-            "SELECT count(*) FROM passage JOIN embedding "
+            "SELECT count(*) FROM passage CROSS JOIN embedding "
             "ON embedding.text_hash = passage.text_hash AND model_hash = ? "
             "WHERE document IN (SELECT value FROM json_each(?))",
             (self._model_hash, str(sorted(documents))),
@@ -156,7 +188,7 @@ class VectorIndex:
         """Hash what the cache must have been built from: ids, texts, model."""
         seen = hashlib.sha256(self._model_hash.encode())
         for key, name in self._store.query(
-            "SELECT passage.id, passage.text_hash FROM passage JOIN embedding "
+            "SELECT passage.id, passage.text_hash FROM passage CROSS JOIN embedding "
             "ON embedding.text_hash = passage.text_hash AND model_hash = ? "
             "ORDER BY passage.id",
             (self._model_hash,),

@@ -118,7 +118,7 @@ def check_whole(place: Workplace) -> None:
             passages += len(stored)
         assert counts["documents"] == len(store.documents())
         assert counts["passages"] == passages
-        assert counts["embeddings"] <= passages
+        assert counts["embeddings"] <= passages + counts["lines"]
         words = store.query("SELECT count(*) FROM words")[0][0]
         assert words == passages
         if store.documents():
@@ -132,7 +132,12 @@ def check_settled(place: Workplace, kills: int) -> None:
     check_whole(place)
     with LibraryStore.open(place.library) as store:
         counts = store.counts()
-        texts = {row[0] for row in store.query("SELECT text_hash FROM passage")}
+        texts = {
+            row[0]
+            for row in store.query(
+                "SELECT text_hash FROM passage UNION SELECT text_hash FROM line"
+            )
+        }
     noted = place.noted()
     assert counts["documents"] == DOCUMENTS
     assert counts["embeddings"] == len(texts)

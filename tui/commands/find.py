@@ -10,8 +10,8 @@ from tui.plain.console import Console
 from tui.wiring import places, readable, reading_library, words_of
 
 if TYPE_CHECKING:
-    from assistant.library.search import Match
     from assistant.library.store import LibraryStore
+    from assistant.library.types import Match
 
 MOST = 100
 

@@ -103,9 +103,10 @@ def _facts(facts: Sequence[Fact], frame: Frame) -> Iterator[str]:
 
 
 def _fact(fact: Fact, frame: Frame) -> str:
-    when = f", {_moment(fact.at, frame)}" if fact.at else ""
+    told = [_fields(fact), _moment(fact.at, frame) if fact.at else ""]
     words = f' ("{one_line(fact.words)}")' if fact.words else ""
-    return f"{fact.kind.replace('_', ' ')}: {_fields(fact)}{when}{words}"
+    parts = ", ".join(filter(None, told))
+    return f"{fact.kind.replace('_', ' ')}: {parts}".rstrip(": ") + words
 
 
 def _moment(at: Moment, frame: Frame) -> str:

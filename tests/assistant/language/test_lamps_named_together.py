@@ -91,3 +91,27 @@ def test_the_not_of_a_correction_is_no_answer_to_a_look() -> None:
     (fact,) = understood.facts
     assert isinstance(fact, ReadingFact)
     assert "correct" in understood.acts
+
+
+def test_somebody_elses_reset_is_a_reset_with_its_time() -> None:
+    understood = understand("somebody reset it 2 minutes ago, is it stuck?", now=NOW)
+
+    (fact,) = understood.facts
+    assert fact.kind == "reset"
+    assert fact.at is not None
+    assert fact.at.latest == datetime(2031, 6, 14, 8, 28, tzinfo=UTC)
+
+
+@pytest.mark.parametrize(
+    "text", ["can I bridge the sensor to test", "just fool the discharge thermistor"]
+)
+def test_bridging_a_sensor_is_an_unsafe_wish(text: str) -> None:
+    kinds = {fact.kind for fact in understand(text, now=NOW).facts}
+
+    assert "bypass" in kinds
+
+
+def test_a_role_alone_between_two_breaks_says_who_is_there() -> None:
+    understood = understand("VET-O50, technician. amber flashes four times", now=NOW)
+
+    assert "technician" in [getattr(fact, "role", "") for fact in understood.facts]

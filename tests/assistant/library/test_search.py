@@ -10,6 +10,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from assistant.errors import InputError
+from assistant.library.fusion import Thresholds
 from assistant.library.search import Search
 from assistant.library.store import LibraryStore
 from assistant.library.types import Document, PageStatus
@@ -47,7 +48,8 @@ def store(tmp_path: Path) -> Iterator[LibraryStore]:
 def search(store: LibraryStore) -> Search:
     encoder = HashEncoder(dimension=128)
     list(embed_missing(store, encoder))
-    return Search(store, encoder)
+    # The fake's cosines are lower than the model's that the default is fitted on.
+    return Search(store, encoder, Thresholds(least=1.5))
 
 
 def only(*confirmed: Document, possible: tuple[Document, ...] = ()) -> object:

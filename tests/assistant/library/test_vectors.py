@@ -133,7 +133,8 @@ def test_nothing_embedded_gives_nothing(
     other = VectorIndex(store, "another model", 32)
 
     assert other.nearest(query, [1, 2], 5) == []
-    assert other.cosines(query, [1, 2]).tolist() == [0.0, 0.0]
+    assert other.cosines(query[None], [1, 2]).tolist() == [[0.0, 0.0]]
+    assert other.line_cosines(query[None], [1, 2]).tolist() == [[-1.0, -1.0]]
 
 
 def test_vectors_of_another_length_are_refused(store: LibraryStore) -> None:

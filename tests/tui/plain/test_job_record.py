@@ -6,7 +6,7 @@ from datetime import UTC, datetime, timedelta, timezone
 
 import pytest
 
-from assistant.facts import LampFact, ReadingFact, UnitFact
+from assistant.facts import LampFact, ReadingFact, ResetFact, UnitFact
 from assistant.jobs.events import (
     Asked,
     Body,
@@ -77,6 +77,8 @@ HIT = FoundHit(
             ),
             "- reading: of bus, value 325 V",
         ),
+        (Entered(facts=(ResetFact(at=LAMP.at),)), "- reset: between 10:28"),
+        (Entered(facts=(ResetFact(words="reset it"),)), '- reset ("reset it")'),
         (Asked(slot="unit", text="Which unit?"), "Which unit?"),
         (
             Found(query="amber", hits=(HIT,)),
