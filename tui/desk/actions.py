@@ -129,6 +129,8 @@ def bindings(
             else f"{others}.{action.name}",
             action.label,
             show=False,
+            # Focus moves before the next key is handed out, however fast it follows.
+            priority=action.key == "tab",
         )
         for action in at(place)
     ]

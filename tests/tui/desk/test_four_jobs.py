@@ -98,17 +98,19 @@ async def test_a_wait_that_runs_again_is_told_again(
     async with desk.run_test(size=(80, 24)) as pilot:
         await begin(pilot)
         await type_in(pilot, "unit VET-O50, I reset it just now")
-        await to(pilot, desk, clock, START + timedelta(minutes=6))
-        await keys(pilot, "tab", "a")
-        assert "READY" not in shown(pilot).splitlines()[0]
-        await keys(pilot, "tab")
-        # A second reset within 120 minutes would begin another wait as well.
-        await to(pilot, desk, clock, START + timedelta(hours=3))
-        await type_in(pilot, "I reset it just now")
-        assert shown(pilot).startswith("5:00 ")
-        await to(pilot, desk, clock, START + timedelta(hours=3, minutes=6))
-
-        assert shown(pilot).startswith("READY since 11:35")
+        # VSM-1522 Rev. B, PDF page 9: 25 minutes after a second reset; each further
+        # reset begins that wait again.
+        for nth in (1, 2):
+            at = START + nth * timedelta(hours=1)
+            await to(pilot, desk, clock, at)
+            await type_in(pilot, "I reset it just now")
+            assert shown(pilot).splitlines()[0].startswith("25:00 ")
+            await to(pilot, desk, clock, at + timedelta(minutes=26))
+            ready = f"READY since {8 + nth:02}:55"
+            assert ready in shown(pilot).splitlines()[0]
+            await keys(pilot, "tab", "a")
+            assert ready not in shown(pilot).splitlines()[0]
+            await keys(pilot, "tab")
 
 
 def ticking(desk: Desk) -> bool:

@@ -73,7 +73,7 @@ class Terminal:
 
 @pytest.fixture
 def terminal(sample_places: Settings, tmp_path: Path) -> Iterator[Terminal]:
-    made = Terminal(f"desk-{os.getpid()}", sample_places, tmp_path)
+    made = Terminal(f"{os.getpid()}-{tmp_path.name}", sample_places, tmp_path)
     yield made
     made.tmux("kill-server")
 

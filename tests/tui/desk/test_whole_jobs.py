@@ -6,6 +6,7 @@ from datetime import timedelta
 from pathlib import Path
 
 import pytest
+from textual import events
 from textual.pilot import Pilot
 
 from assistant.clock import FixedClock
@@ -222,3 +223,18 @@ async def test_a_job_of_yesterday_is_not_gone_on_with_unasked(
         assert again.view is None
         await keys(pilot, "tab", "j", "enter")
         assert view_of(pilot).turns == 1
+
+
+async def test_a_letter_right_behind_tab_acts_and_is_not_written(
+    sample_places: Places, tmp_path: Path
+) -> None:
+    desk = desk_on(sample_places, tmp_path)
+    async with desk.run_test(size=(80, 24)) as pilot:
+        await begin(pilot)
+        # Both keys are on their way before either was handled.
+        for key, character in (("tab", "\t"), ("l", "l")):
+            desk.post_message(events.Key(key, character))
+        await settle(pilot)
+        await settle(pilot)
+
+        assert shown(pilot).startswith("LIBRARY")

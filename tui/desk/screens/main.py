@@ -40,7 +40,7 @@ class Main(Screen[None]):
     BINDINGS: ClassVar[list[BindingType]] = [
         *bindings("desk", OWN, "app"),
         *(Binding(key, f"choose({key})", show=False) for key in CHOICES),
-        Binding("shift+tab", "write", show=False),
+        Binding("shift+tab", "write", show=False, priority=True),
     ]
     AUTO_FOCUS = "#write"
 
