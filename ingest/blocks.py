@@ -16,7 +16,6 @@ _LIST_START = re.compile(r"^\s*(?:\(?\d{1,2}[.)]\s|\(?[a-z][.)]\s|[•●○■�
 _PIPE_RULE = re.compile(r"^[|\s:+-]+$")
 LEAST_ROWS = 2
 WIDE = 3
-LEAD_SHARE = 0.25
 
 
 class Kind(Enum):

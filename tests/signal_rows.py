@@ -7,7 +7,7 @@ from typing import Any, Literal
 from pydantic import TypeAdapter
 
 from assistant.signals.kinds import Signal
-from assistant.signals.observation import SignalRow
+from assistant.signals.observation import Match, Observation, SignalRow
 
 _SIGNAL: TypeAdapter[Signal] = TypeAdapter(Signal)
 AMBER = {"board": "outdoor main", "label": "LD2", "colour": "amber"}
@@ -49,3 +49,15 @@ def grid(name: str, document: str = "service manual", **lamps: str) -> SignalRow
             entry |= {"state": "count", "count": int(state)}
         states.append(entry)
     return row(name, "several_lamps", document, lamps=tuple(states))
+
+
+def ids(match: Match) -> list[str]:
+    return [candidate.row.gid.partition("/")[2] for candidate in match.candidates]
+
+
+def amber(**seen: object) -> Observation:
+    return Observation.model_validate({"colour": ("amber",), "state": "count", **seen})
+
+
+TABLE = tuple(window(count) for count in range(1, 9))
+"""One lamp, one to eight flashes, none left out."""

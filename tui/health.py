@@ -123,12 +123,17 @@ def _model(settings: Settings) -> Finding:
 
 
 def _encoder(settings: Settings) -> Finding:
-    from assistant.library.encoder import load_encoder
+    from assistant.library.encoder import export_folder, load_encoder, verify_export
 
-    encoder = load_encoder(settings)
-    if encoder is None:
+    folder = export_folder(settings)
+    if folder is None:
         text = f"not exported to {homely(settings.cache)}: only keywords are searched"
         return Finding("encoder", "warning", text, "faultleaf library embed")
+    damage = verify_export(folder)
+    encoder = None if damage else load_encoder(settings)
+    if encoder is None:
+        text = "; ".join(damage)
+        return Finding("encoder", "failure", text, "delete the export; add again")
     vector = encoder.embed_query("amber lamp")
     length = float((vector**2).sum())
     if abs(length - 1) > 1e-3:  # noqa: PLR2004 - unit length

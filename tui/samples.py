@@ -87,10 +87,10 @@ def sample_library(
 
 def fingerprint(root: Path) -> str:
     """Return a hash of the samples and of the rules that turn them into a library."""
-    from assistant.library.migrations import LATEST
+    from assistant.library.migrations import FORMAT
     from assistant.library.texts import SPLITTER
 
-    seen = hashlib.sha256(f"format {LATEST}, splitter {SPLITTER}".encode())
+    seen = hashlib.sha256(f"format {FORMAT.latest}, splitter {SPLITTER}".encode())
     for part in PARTS:
         for path in sorted((root / part).rglob("*")):
             if path.is_file():

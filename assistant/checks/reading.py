@@ -12,11 +12,9 @@ from assistant.units.parse import format_quantity
 from assistant.units.quantity import Quantity
 
 POWER_OFF = "power off"
-UNPLUGGED = "sensor unplugged"
 AT_SENSOR = "temperature at the sensor"
 MAINS = "mains at the terminals"
 CALL = "call present"
-FIXED_SPEED = "fixed speed"
 SUPPLY_MEASURED = "supply measured"
 THE_READING = "reading"
 

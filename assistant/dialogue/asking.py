@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-from assistant.dialogue import replies
+from assistant.dialogue import replies, time_replies
 from assistant.dialogue.answer import Question
 from assistant.dialogue.diagnosing import Diagnosis
 from assistant.dialogue.judging import readings
@@ -125,7 +125,9 @@ def _when_it_began(asking: Asking) -> Iterable[Question]:
     # A reset of unknown time also powers the unit up: asking for it settles both.
     resets_first = sorted(triggers, key=lambda trigger: "reset" not in trigger)
     for trigger in dict.fromkeys(resets_first):
-        yield Question(text=replies.TIME_QUESTIONS[trigger], slot=f"time:{trigger}")
+        yield Question(
+            text=time_replies.TIME_QUESTIONS[trigger], slot=f"time:{trigger}"
+        )
 
 
 def _what_is_missing(asking: Asking) -> Iterable[Question]:

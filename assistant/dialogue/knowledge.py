@@ -74,10 +74,6 @@ class Knowledge:
             ),
         )
 
-    def rank_of(self, gid: str) -> Literal["maker", "shop", "common"]:
-        """Say whose rule an item is."""
-        return self.by_pack[gid.partition("/")[0]].head.kind
-
     def scopes_of(self, document: Document) -> tuple[Scope, ...]:
         """Collect what a document applies to: its own word, else its packs'."""
         if document.applies_to:

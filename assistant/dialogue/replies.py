@@ -3,14 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from datetime import datetime, timedelta
 
 from assistant.checks.kinds import Needs
 from assistant.jobs.events import CheckDone, Found
 from assistant.rules.applicability import Plate
 from assistant.signals.observation import Candidate, Match, Observation, Split
-from assistant.timing.kinds import OrderStep, Reset
-from assistant.timing.values import StopCount, WaitState
 from assistant.units.quantity import Quantity
 from assistant.units.show import format_quantity
 
@@ -49,38 +46,6 @@ CONTEXT_QUESTIONS = {
     ),
     "fixed speed": "Is the unit held at fixed speed (the maker's test run)?",
 }
-TIME_QUESTIONS = {
-    "power_on": "When was the power put on?",
-    "first_start": "When was it started for the first time?",
-    "power_lost": "When did the power go?",
-    "power_restored": "When did the power come back?",
-    "power_off": "When was the power cut?",
-    "lamp_dark": "When did the lamp on that board go dark?",
-    "call_for_run": "When did the call for cooling or heating start?",
-    "compressor_started": "When did the compressor start?",
-    "compressor_stopped": "When did the compressor stop?",
-    "protection_stop": "When did it stop last?",
-    "reset": "When was it reset?",
-    "second_reset": "When was it reset the second time?",
-    "defrost_started": "When did the defrost begin?",
-    "setting_changed": "When was the setting changed?",
-}
-TRIGGER_WORDS = {
-    "power_on": "power-up",
-    "first_start": "the first start",
-    "power_lost": "the power going",
-    "power_restored": "the power coming back",
-    "power_off": "the power being cut",
-    "lamp_dark": "the lamp going dark",
-    "call_for_run": "the call",
-    "compressor_started": "the compressor's start",
-    "compressor_stopped": "the compressor's stop",
-    "protection_stop": "the protection stop",
-    "reset": "the reset",
-    "second_reset": "the second reset",
-    "defrost_started": "the start of defrost",
-    "setting_changed": "the change of setting",
-}
 SLOT_QUESTIONS = {
     "pause": "Is there a dark pause between groups of flashes, or does it never stop?",
     "count": "How many flashes are in one group? Watch two whole groups.",
@@ -118,12 +83,6 @@ TEACHES_CAUTION = (
     "This page speaks of bridging or bypassing. It is shown for reading only: "
     "nothing that protects is bridged, and no such step is given here."
 )
-
-
-def clock(instant: datetime, offset_minutes: int) -> str:
-    """Write an instant as local time of day; with seconds where they matter."""
-    local = instant + timedelta(minutes=offset_minutes)
-    return local.strftime("%H:%M:%S" if local.second else "%H:%M")
 
 
 def decoded(candidate: Candidate, *, exact: bool) -> str:
@@ -171,110 +130,6 @@ def split_question(split: Split) -> str:
     if split.slot.startswith("lamp:"):
         return f"What does the lamp {split.slot.partition(':')[2]} do?"
     return SLOT_QUESTIONS.get(split.slot, f"Which {split.slot} is it?")
-
-
-def waiting(state: WaitState, offset: int) -> str:
-    """Say until when to wait and why, judged from the event's own time."""
-    wait = state.row.wait
-    why = f"{wait.name}, counted from {TRIGGER_WORDS[wait.trigger]}"
-    until = state.usual or state.earliest or state.give_up
-    match state.state:
-        case "running" if until is not None:
-            text = (
-                f"Wait until {clock(until, offset)}: {why}. Too early to judge before."
-            )
-        case "ready":
-            text = f"The wait is over: {why}."
-        case "overdue" if state.give_up is not None:
-            text = f"Overdue since {clock(state.give_up, offset)}: {why}."
-        case _:
-            text = f"There is a wait, but its start is not known: {why}."
-    if wait.condition:
-        text += f" Condition: {wait.condition}."
-    if state.state == "ready" and wait.follows:
-        text += f" Next: {wait.follows}."
-    if state.state == "overdue" and wait.overdue:
-        text += f" {wait.overdue}."
-    if wait.bypass and wait.bypass_side_effect:
-        text += f" ({wait.bypass}; side effect: {wait.bypass_side_effect}.)"
-    return text
-
-
-def wait_rule(state: WaitState) -> str:
-    """Say a wait's rule without its times."""
-    wait = state.row.wait
-    named = (("at least", wait.minimum), ("usually", wait.usual))
-    times = [f"{word} {format_quantity(q)}" for word, q in named if q is not None]
-    if wait.give_up is not None:
-        times.append(f"not longer than {format_quantity(wait.give_up)}")
-    about = "about " if wait.approx else ""
-    return f"{wait.name}: {about}{', '.join(times)} from {TRIGGER_WORDS[wait.trigger]}."
-
-
-def order_of_start(steps: Sequence[OrderStep]) -> str:
-    """Say which part starts first and how long after what."""
-    parts = []
-    for step in steps:
-        times = [
-            format_quantity(q) for q in (step.earliest, step.latest) if q is not None
-        ]
-        after = step.after.replace("_", " ")
-        gap = f" {' to '.join(times)} after {after}" if times else f" after {after}"
-        parts.append(f"{step.part}{gap}")
-    return f"Start-up order: {'; then '.join(parts)}."
-
-
-def counted(count: StopCount, offset: int) -> str:
-    """Say what a protection-stop counter shows."""
-    stop = count.row.stop
-    seen = str(count.low) if count.low == count.high else f"{count.low} to {count.high}"
-    window = format_quantity(stop.window)
-    head = f"{stop.name}: {seen} of {count.limit} stops within {window}"
-    match count.state:
-        case "locked":
-            return f"{head}: by the rule it is locked out."
-        case "unknown":
-            return f"{head}: cannot tell whether it is locked out; say the times."
-        case "open":
-            text = f"{head}: not locked; {count.left} more would lock it."
-            if count.oldest_leaves is not None:
-                text += f" The oldest leaves at {clock(count.oldest_leaves, offset)}."
-            return f"{text} Find the cause; do not use the rest as tests."
-
-
-def lockout_conflict(meaning: str) -> str:
-    """Say that the count and the lamp disagree."""
-    return (
-        "Conflict: the stops told would lock it out, but the lamp says "
-        f"{meaning}. Go by the lamp, and check the times."
-    )
-
-
-def reset_step(reset: Reset) -> str:
-    """Word one reset, with its off-time and what it erases."""
-    text = f"Reset ({reset.name}), once the cause is found: {reset.how}."
-    if reset.scope:
-        text += f" {reset.scope[0].upper()}{reset.scope[1:]}."
-    band = [
-        f"{word} {format_quantity(q)}"
-        for word, q in (
-            ("at least", reset.off_at_least),
-            ("not longer than", reset.off_at_most),
-        )
-        if q is not None
-    ]
-    if band:
-        since = (
-            "the lamp going dark" if reset.counted_from == "lamp_dark" else "power off"
-        )
-        text += f" Off {', '.join(band)}, counted from {since}."
-    return f"{text} It erases: {reset.evidence_lost}. Off that long is not discharged."
-
-
-RESET_FOR_TECHNICIAN = (
-    "It is locked out. Leave it as it is: a reset erases what the technician needs, "
-    "and the cause is found first."
-)
 
 
 def verdict(done: CheckDone, name: str) -> str:

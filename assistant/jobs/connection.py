@@ -9,13 +9,8 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from assistant.errors import JobsError
-from assistant.jobs.migrations import (
-    APPLICATION,
-    LATEST,
-    migrate,
-    refuse_newer,
-    version,
-)
+from assistant.formats import version
+from assistant.jobs.migrations import FORMAT
 
 BUSY_SECONDS = 5.0
 """How long a writer waits for another one."""
@@ -81,7 +76,7 @@ def connect_writer(where: Path) -> sqlite3.Connection:
             connection.execute("PRAGMA journal_mode = WAL")
             # FULL: what was said is on the disk before the next question.
             connection.execute("PRAGMA synchronous = FULL")
-            migrate(connection, where)
+            FORMAT.migrate(connection, where)
         except BaseException:
             connection.close()
             raise
@@ -157,17 +152,17 @@ def _connect(target: str, *, uri: bool) -> sqlite3.Connection:
 def _refuse_foreign(connection: sqlite3.Connection, where: Path) -> None:
     found = connection.execute("PRAGMA application_id").fetchone()[0]
     tables = connection.execute("SELECT count(*) FROM sqlite_schema").fetchone()[0]
-    if tables and found != APPLICATION:
+    if tables and found != FORMAT.application:
         raise JobsError(
             f"{where} is an SQLite file, but not a faultleaf file of jobs", ELSEWHERE
         )
-    refuse_newer(connection, where)
+    FORMAT.refuse_newer(connection, where)
 
 
 def _refuse_older(connection: sqlite3.Connection, where: Path) -> None:
     found = version(connection)
-    if found < LATEST:
+    if found < FORMAT.latest:
         raise JobsError(
-            f"{where} has jobs format {found}, older than {LATEST}",
+            f"{where} has jobs format {found}, older than {FORMAT.latest}",
             "open it once where it can be written; it is migrated then",
         )

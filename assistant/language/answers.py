@@ -79,9 +79,6 @@ _WHICH: tuple[tuple[re.Pattern[str], str], ...] = (
 )
 _BEFORE = rx(r"(?:before|prior|yes|yep|yeah|first|earlier)(?: [a-z]+){0,4}")
 _AFTER = rx(r"(?:after|since|no|nope|nah|now|still)(?: [a-z]+){0,4}")
-_TRUE_WORDS = rx(
-    r"(?:on|running|there|calling|off|unplugged|isolated|have|got|got it|pulled)"
-)
 
 
 def answer(asked: Asked) -> list[Claim]:

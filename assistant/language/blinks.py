@@ -141,7 +141,6 @@ _SEQUENCE = rx(
     r"flashing|flashes|dark|lit)){1,7})"
 )
 _RESTS = rx(r"(?:pauses?|rests?|gap|dark|break) (?:in )?between")
-_HYPOTHESIS = rx(rf"(?:does|do|would|is) (?:a )?(?:{STEADY}|solid)")
 
 
 @dataclass(frozen=True, slots=True)

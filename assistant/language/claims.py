@@ -30,7 +30,6 @@ Matcher = Callable[[Tokens, Vocabulary], list[Claim]]
 """One family: reads what earlier families left and returns its claims."""
 
 NUMBER = r"-?[0-9]+(?:\.[0-9]+)?"
-WHOLE = r"[0-9]{1,2}"
 NOT = r"(?:not|no|never|without|nothing|nor|neither|stopped|zero)"
 _NEGATION = re.compile(rf"(?<!\S){NOT}(?!\S)(?! (?:only|just|sure|long))")
 _SUBJECT = re.compile(
@@ -64,19 +63,6 @@ def negated(view: Tokens, at: int) -> bool:
     start, _ = view.clause(at)
     near = " ".join(view.folded[start:at].split()[-_REACH:])
     return bool(_NEGATION.search(_SUBJECT.split(near)[-1]))
-
-
-def facts_by_table(
-    view: Tokens, table: Iterable[tuple[re.Pattern[str], Fact]], *, shares: bool = False
-) -> list[Claim]:
-    """Claim one fact for each row of a table that occurs and is not negated."""
-    found: list[Claim] = []
-    for pattern, fact in table:
-        for match in pattern.finditer(view.folded):
-            if not negated(view, match.start()):
-                found.append(Claim(match.start(), match.end(), fact, shares))
-                break
-    return found
 
 
 def apart(claims: Iterable[Claim]) -> list[Claim]:

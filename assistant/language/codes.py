@@ -19,7 +19,6 @@ _SAYS = (
     r"between|between|then|and|or|is|an?|see|seeing|was|it is|on|the|not|no|another|"
     r"now|also|went to|came up with|comes up)"
 )
-_TIGHT = re.compile(r"(?P<code>[a-z]{1,2}-?[0-9]{1,3}[a-z]?|[0-9][a-z])")
 _BARE = re.compile(r"[acefhjlnpu][0-9]{1,3}")
 """Letter and digits that are read as a code without "code" or "shows" nearby."""
 _TERMINALS = frozenset(

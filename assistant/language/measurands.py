@@ -53,7 +53,6 @@ _SENSORS = tuple(
     (rx(rf"(?:{words}){_SENSOR}(?: (?:at|on|is)(?= [0-9]))?"), of, "resistance")
     for words, of, _ in _TABLE
 )
-_U = r"(?:u|v|w|l1|l2|l3|t1|t2|t3|c|r|s)"
 _OTHERS: tuple[tuple[re.Pattern[str], str, str], ...] = (
     (rx(r"temperature (?:at|on|of) (?:the )?(?:[a-z]+ )?(?:sensor|pipe|coil)|(?:pipe|"
         r"sensor|coil) temperature|pipe(?= (?:is|at|about|measures) [0-9])"),

@@ -14,13 +14,8 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from assistant.errors import LibraryError
-from assistant.library.migrations import (
-    APPLICATION,
-    LATEST,
-    migrate,
-    refuse_newer,
-    version,
-)
+from assistant.formats import version
+from assistant.library.migrations import FORMAT
 
 FILE = "library.sqlite"
 BUSY_SECONDS = 5.0
@@ -88,11 +83,11 @@ def connect_writer(folder: Path, *, create: bool) -> sqlite3.Connection:
         )
         try:
             _refuse_foreign(connection, where)
-            refuse_newer(connection, where)
+            FORMAT.refuse_newer(connection, where)
             connection.execute("PRAGMA journal_mode = WAL")
             connection.execute("PRAGMA synchronous = FULL")
             connection.execute("PRAGMA foreign_keys = ON")
-            migrate(connection, where)
+            FORMAT.migrate(connection, where)
         except BaseException:
             connection.close()
             raise
@@ -114,8 +109,8 @@ def connect_reader(folder: Path) -> sqlite3.Connection:
         connection = _open_reader(where)
         try:
             _refuse_foreign(connection, where)
-            refuse_newer(connection, where)
-            if version(connection) < LATEST:
+            FORMAT.refuse_newer(connection, where)
+            if version(connection) < FORMAT.latest:
                 connection.close()
                 close(connect_writer(folder, create=False))
                 connection = _open_reader(where)
@@ -182,7 +177,7 @@ def _require(where: Path, *, missing_is_fine: bool) -> None:
 
 def _refuse_foreign(connection: sqlite3.Connection, where: Path) -> None:
     found = connection.execute("PRAGMA application_id").fetchone()[0]
-    if version(connection) and found != APPLICATION:
+    if version(connection) and found != FORMAT.application:
         raise LibraryError(
             f"{where} is an SQLite file, but not a faultleaf library",
             "name another folder with --library",

@@ -1,22 +1,11 @@
-"""The shape of `library.sqlite`, as numbered steps that never change once released.
-
-Each step runs in one transaction with the number that records it, so a kill
-leaves a file at the old number or at the new one. An older file is copied aside
-with SQLite's own backup before its first step; a newer file is refused.
-"""
+"""The shape of `library.sqlite`, as numbered steps that never change once released."""
 
 from __future__ import annotations
 
 import sqlite3
-from collections.abc import Callable
-from pathlib import Path
 
 from assistant.errors import LibraryError
-
-APPLICATION = 0x666C6C62
-"""SQLite's application id of our files: the letters "fllb"."""
-
-Step = Callable[[sqlite3.Connection], None]
+from assistant.formats import Format
 
 
 def m001_documents_pages_passages(connection: sqlite3.Connection) -> None:
@@ -71,69 +60,11 @@ _M001 = (
     "CREATE TABLE note (key TEXT PRIMARY KEY, value TEXT NOT NULL) WITHOUT ROWID",
 )
 
-STEPS: tuple[Step, ...] = (m001_documents_pages_passages,)
-LATEST = len(STEPS)
-
-
-def version(connection: sqlite3.Connection) -> int:
-    """Return the number of the last step a file has had."""
-    return int(connection.execute("PRAGMA user_version").fetchone()[0])
-
-
-def refuse_newer(
-    connection: sqlite3.Connection, where: Path, latest: int = LATEST
-) -> None:
-    """Raise LibraryError when the file was written by a later faultleaf."""
-    found = version(connection)
-    if found > latest:
-        raise LibraryError(
-            f"{where} has library format {found}; this faultleaf knows up to {latest}",
-            "install a newer faultleaf, or point --library at another folder",
-        )
-
-
-def migrate(
-    connection: sqlite3.Connection,
-    where: Path,
-    steps: tuple[Step, ...] = STEPS,
-) -> None:
-    """Bring a file to the latest format, after a backup when it holds anything.
-
-    Parameters
-    ----------
-    connection : sqlite3.Connection
-        In autocommit mode, with no transaction open.
-    where : Path
-        The file behind it; the backup becomes ``<name>.format-<n>.backup``.
-    steps : tuple of callables
-        Step n takes a file from format n-1 to n.
-
-    Raises
-    ------
-    LibraryError
-        When the file is newer than this program.
-    """
-    refuse_newer(connection, where, len(steps))
-    if 0 < version(connection) < len(steps):
-        _back_up(connection, where)
-    for number, step in enumerate(steps, start=1):
-        connection.execute("BEGIN IMMEDIATE")
-        try:
-            # Read inside the transaction: another process may have done it.
-            if version(connection) < number:
-                step(connection)
-                connection.execute(f"PRAGMA user_version = {number}")
-                connection.execute(f"PRAGMA application_id = {APPLICATION}")
-            connection.execute("COMMIT")
-        except BaseException:
-            connection.execute("ROLLBACK")
-            raise
-
-
-def _back_up(connection: sqlite3.Connection, where: Path) -> None:
-    target = where.with_name(f"{where.name}.format-{version(connection)}.backup")
-    copy = sqlite3.connect(target)
-    try:
-        connection.backup(copy)
-    finally:
-        copy.close()
+FORMAT = Format(
+    name="library",
+    application=0x666C6C62,  # the letters "fllb"
+    steps=(m001_documents_pages_passages,),
+    refusal=LibraryError,
+    other="--library at another folder",
+)
+"""What a `library.sqlite` is."""

@@ -17,7 +17,7 @@ from assistant.library import rows
 from assistant.library.documents import Documents
 from assistant.library.health import problems
 from assistant.library.lines import line_text
-from assistant.library.migrations import LATEST
+from assistant.library.migrations import FORMAT
 from assistant.library.texts import embedded_text
 from assistant.library.types import Manifest, Passage, StoredPack
 
@@ -74,7 +74,7 @@ class LibraryStore(Documents):
         The same documents and packs give the same stamp on every machine,
         whatever order they came in.
         """
-        seen = hashlib.sha256(f"format {LATEST}".encode())
+        seen = hashlib.sha256(f"format {FORMAT.latest}".encode())
         for row in self.query(
             f"SELECT {rows.DOCUMENT} FROM document ORDER BY sha256"  # noqa: S608 - our own column list
         ):

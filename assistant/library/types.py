@@ -74,19 +74,6 @@ Match = Callable[[Document], str]
 
 
 @dataclass(frozen=True, slots=True)
-class Citation:
-    """A place in the literature that a person can open."""
-
-    document: str
-    document_id: str
-    title: str
-    revision: str
-    page: int
-    label: str
-    quote: str
-
-
-@dataclass(frozen=True, slots=True)
 class Hit:
     """One passage found, best first; `score` only orders."""
 

@@ -11,6 +11,7 @@ from typing import Any
 import reportlab
 from fpdf import FPDF
 from fpdf.enums import WrapMode, XPos, YPos
+from fpdf.fonts import TTFFont
 
 from kb_samples.making.blocks import (
     Block,
@@ -271,3 +272,6 @@ def write(document: Document, path: Path) -> None:
     for page in document.pages:
         _page(book, document, page)
     book.output(str(path))
+    for font in book.fonts.values():
+        if isinstance(font, TTFFont):
+            font.close()  # else its file stays open until it is collected

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import shutil
 import sqlite3
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
@@ -13,6 +14,7 @@ import pytest
 from assistant.clock import FixedClock
 from assistant.jobs.events import Opened
 from assistant.jobs.store import JobStore
+from assistant.library.encoder import export_folder
 from assistant.library.store import LibraryStore
 from assistant.settings import Settings
 from tests.literature import document, put
@@ -163,3 +165,22 @@ def test_our_code_imports_no_door_to_a_network() -> None:
 )
 def test_the_proof_sees_every_form_of_import(source: str, caught: bool) -> None:
     assert any(is_network(name) for name in imported(source)) is caught
+
+
+@pytest.mark.model
+def test_an_export_with_one_wrong_byte_is_found(
+    sample_places: Settings, tmp_path: Path
+) -> None:
+    shutil.copytree(sample_places.cache, tmp_path / "cache")
+    places = replace(sample_places, cache=tmp_path / "cache")
+    folder = export_folder(places)
+    assert folder is not None
+    file = folder / "tokenizer.json"
+    text = bytearray(file.read_bytes())
+    text[len(text) // 2] ^= 1
+    file.write_bytes(text)
+
+    finding = look(places, "encoder")
+
+    assert finding.state == "failure"
+    assert "tokenizer.json" in finding.text

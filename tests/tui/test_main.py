@@ -7,7 +7,6 @@ import os
 import signal
 import subprocess
 import sys
-import time
 from collections.abc import Callable
 from pathlib import Path
 from types import SimpleNamespace
@@ -162,16 +161,6 @@ def test_every_command_explains_itself(name: str) -> None:
     assert done.returncode == 0
     assert "usage: faultleaf " + name in done.stdout
     assert "--json" in done.stdout
-
-
-def test_help_comes_at_once() -> None:
-    taken = []
-    for _ in range(5):
-        begun = time.perf_counter()
-        assert python("-m", "tui", "--help").returncode == 0
-        taken.append(time.perf_counter() - begun)
-
-    assert min(taken) < 0.3
 
 
 def test_alone_without_a_terminal_it_prints_its_help(capsys: Capture) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from assistant.dialogue import replies
+from assistant.dialogue import time_replies
 from assistant.dialogue.answer import (
     CountRange,
     Statement,
@@ -17,6 +17,7 @@ from assistant.facts import LampFact
 from assistant.rules.kinds import Card
 from assistant.timing.kinds import StartUpOrder
 from assistant.timing.values import StopCount, StopRow, WaitRow, WaitState
+from assistant.timing.waits import start_order
 
 
 def waits(view: View) -> tuple[WaitShown, ...]:
@@ -43,12 +44,15 @@ def wait_lines(view: View) -> Iterator[Statement]:
         gid = state.row.gid
         if state.state in ("ready", "overdue") and not _news(view, gid):
             continue
-        text = replies.waiting(state, view.utc_offset)
+        text = time_replies.waiting(state, view.utc_offset)
         yield computed(text, view.cite(gid))
         if state.state == "start_unknown":
-            yield rule(view, gid, replies.wait_rule(state))
+            yield rule(view, gid, time_replies.wait_rule(state))
         if isinstance(state.row.wait, StartUpOrder):
-            yield rule(view, gid, replies.order_of_start(state.row.wait.order))
+            yield rule(view, gid, time_replies.order_of_start(state.row.wait.order))
+            parts = time_replies.times_of_start(start_order(state), view.utc_offset)
+            if parts:
+                yield computed(parts, view.cite(gid))
 
 
 def _news(view: View, gid: str) -> bool:
@@ -61,7 +65,7 @@ def _news(view: View, gid: str) -> bool:
 def wait_rules(view: View, row: WaitRow) -> Iterator[Statement]:
     """Say a wait's rule where nothing has started it yet."""
     state = WaitState(row, None, None, None, None, "start_unknown")
-    yield rule(view, row.gid, replies.wait_rule(state))
+    yield rule(view, row.gid, time_replies.wait_rule(state))
 
 
 def stops(view: View) -> tuple[StopShown, ...]:
@@ -86,13 +90,13 @@ def stop_lines(view: View) -> Iterator[Statement]:
     """Say how near a lockout the stops told are, and whether the lamp agrees."""
     for count in view.stops:
         yield computed(
-            replies.counted(count, view.utc_offset), view.cite(count.row.gid)
+            time_replies.counted(count, view.utc_offset), view.cite(count.row.gid)
         )
         match = view.match
         if count.state == "locked" and match is not None and match.verdict == "exact":
             signal = match.candidates[0].row.signal
             if not signal.latched:
-                yield computed(replies.lockout_conflict(signal.meaning))
+                yield computed(time_replies.lockout_conflict(signal.meaning))
 
 
 def reset_lines(view: View, *, locked: bool) -> Iterator[Statement]:
@@ -100,13 +104,13 @@ def reset_lines(view: View, *, locked: bool) -> Iterator[Statement]:
     if not locked:
         return
     if view.role == "customer":
-        yield computed(replies.RESET_FOR_TECHNICIAN)
+        yield computed(time_replies.RESET_FOR_TECHNICIAN)
         return
     yield from _card_steps(view, "before_reset")
     said: set[str] = set()
     for row in _locking(view):
         for reset in sorted(row.stop.resets, key=lambda one: one.order):
-            text = replies.reset_step(reset)
+            text = time_replies.reset_step(reset)
             if text not in said:
                 said.add(text)
                 yield rule(view, row.gid, text)

@@ -381,3 +381,19 @@ def test_a_result_is_noted_before_the_answer_that_rests_on_it() -> None:
     noted = [event.body for event in talk.events if isinstance(event.body, CheckDone)]
 
     assert [(one.check, one.result) for one in noted] == [("lab/sensor-ohms", "fail")]
+
+
+def test_a_wait_that_runs_a_second_time_is_told_again_when_it_is_over() -> None:
+    # Usual length 4 min: each turn comes 5 min after a power-up at its own time.
+    talk = Talk()
+    told = []
+    for _ in range(2):
+        now = talk.clock.now()
+        on = HappeningFact(trigger="power_on", at=Moment(earliest=now, latest=now))
+        talk.enter(on, after_minutes=0)
+        answer = talk.enter(
+            ContextFact(name="compressor running", value=False), after_minutes=5
+        )
+        told.append("The wait is over" in words(answer))
+
+    assert told == [True, True]

@@ -18,7 +18,7 @@ from hypothesis import strategies as st
 from assistant.clock import FixedClock
 from assistant.errors import JobsError, UsageError
 from assistant.facts import UnitFact
-from assistant.jobs import migrations
+from assistant.formats import version
 from assistant.jobs.connection import file_system
 from assistant.jobs.events import (
     Body,
@@ -30,8 +30,10 @@ from assistant.jobs.events import (
     Said,
     Undone,
 )
+from assistant.jobs.migrations import FORMAT
 from assistant.jobs.store import JobStore
 from assistant.rules.applicability import Plate
+from tests.formats import stepped
 
 START = datetime(2031, 6, 14, 8, 30, tzinfo=UTC)
 MACHINE = "01MACHINE00000000000000001"
@@ -214,12 +216,12 @@ def test_an_older_file_is_migrated_after_a_backup(desk: Desk, path: Path) -> Non
         connection.execute("CREATE TABLE more (a)")
 
     connection = sqlite3.connect(path, isolation_level=None)
-    migrations.migrate(connection, path, (*migrations.STEPS, m002_more))
+    stepped(FORMAT, m002_more).migrate(connection, path)
 
-    assert migrations.version(connection) == 2
+    assert version(connection) == 2
     connection.close()
     backup = sqlite3.connect(path.with_name("jobs.sqlite.format-1.backup"))
-    assert migrations.version(backup) == 1
+    assert version(backup) == 1
     assert backup.execute("SELECT count(*) FROM event").fetchone() == (1,)
     backup.close()
 
@@ -235,9 +237,9 @@ def test_a_migration_that_fails_leaves_the_file_at_the_old_number(
 
     connection = sqlite3.connect(path, isolation_level=None)
     with pytest.raises(RuntimeError):
-        migrations.migrate(connection, path, (*migrations.STEPS, m002_breaks))
+        stepped(FORMAT, m002_breaks).migrate(connection, path)
 
-    assert migrations.version(connection) == 1
+    assert version(connection) == 1
     names = [row[0] for row in connection.execute("SELECT name FROM sqlite_schema")]
     assert "half" not in names
     connection.close()

@@ -8,9 +8,11 @@ from pathlib import Path
 import pytest
 
 from assistant.errors import LibraryError
-from assistant.library import migrations
+from assistant.formats import version
 from assistant.library.connection import FILE
+from assistant.library.migrations import FORMAT
 from assistant.library.store import LibraryStore
+from tests.formats import stepped
 from tests.literature import document, put
 
 
@@ -32,17 +34,16 @@ def _library(folder: Path) -> Path:
 def test_an_older_file_is_backed_up_and_migrated(tmp_path: Path) -> None:
     file = _library(tmp_path)
     connection = sqlite3.connect(file, isolation_level=None)
-    steps = (*migrations.STEPS, m002_add_a_column)
 
-    migrations.migrate(connection, file, steps)
+    stepped(FORMAT, m002_add_a_column).migrate(connection, file)
 
-    assert migrations.version(connection) == 2
+    assert version(connection) == 2
     assert connection.execute("SELECT path, shelf FROM document").fetchall() == [
         ("a.pdf", None)
     ]
     connection.close()
     backup = sqlite3.connect(tmp_path / f"{FILE}.format-1.backup")
-    assert migrations.version(backup) == 1
+    assert version(backup) == 1
     assert backup.execute("SELECT path FROM document").fetchall() == [("a.pdf",)]
     backup.close()
 
@@ -52,9 +53,9 @@ def test_a_step_that_fails_leaves_the_older_format(tmp_path: Path) -> None:
     connection = sqlite3.connect(file, isolation_level=None)
 
     with pytest.raises(RuntimeError):
-        migrations.migrate(connection, file, (*migrations.STEPS, m002_fail_half_way))
+        stepped(FORMAT, m002_fail_half_way).migrate(connection, file)
 
-    assert migrations.version(connection) == 1
+    assert version(connection) == 1
     columns = [row[1] for row in connection.execute("PRAGMA table_info(document)")]
     assert "shelf" not in columns
     connection.close()
@@ -64,14 +65,14 @@ def test_a_step_that_fails_leaves_the_older_format(tmp_path: Path) -> None:
 def test_a_newer_file_is_refused_by_number(tmp_path: Path, read_only: bool) -> None:
     file = _library(tmp_path)
     connection = sqlite3.connect(file)
-    connection.execute(f"PRAGMA user_version = {migrations.LATEST + 1}")
+    connection.execute(f"PRAGMA user_version = {FORMAT.latest + 1}")
     connection.close()
 
-    with pytest.raises(LibraryError, match=f"format {migrations.LATEST + 1}"):
+    with pytest.raises(LibraryError, match=f"format {FORMAT.latest + 1}"):
         LibraryStore.open(tmp_path, read_only=read_only)
 
 
 def test_every_step_is_numbered_in_order() -> None:
-    names = [step.__name__ for step in migrations.STEPS]
+    names = [step.__name__ for step in FORMAT.steps]
 
-    assert [int(name[1:4]) for name in names] == list(range(1, migrations.LATEST + 1))
+    assert [int(name[1:4]) for name in names] == list(range(1, FORMAT.latest + 1))
