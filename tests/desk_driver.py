@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import asyncio
 from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
 
+from textual import events
 from textual.keys import _character_to_key
 from textual.pilot import Pilot
 
@@ -16,7 +16,11 @@ from tui.desk.app import Desk
 from tui.desk.bench import Bench
 
 START = datetime(2031, 6, 14, 8, 30, tzinfo=UTC)
-PATIENCE_S = 30.0
+PATIENCE_S = 6.0
+PAUSE_S = 0.005
+RESTS = 4
+"""Looks in a row that must find nothing going on; Textual takes in a new size late."""
+CHARACTERS = {"space": " ", "enter": "\r", "tab": "\t", "slash": "/"}
 
 
 def desk_on(places: Settings, folder: Path, clock: FixedClock | None = None) -> Desk:
@@ -29,44 +33,33 @@ def desk_on(places: Settings, folder: Path, clock: FixedClock | None = None) -> 
 
 
 async def settle(pilot: Pilot[None]) -> None:
-    """Wait until the worker has nothing to do and every message is handled."""
+    """Wait until every key was handled, the worker rests and all is drawn."""
     desk = pilot.app
     assert isinstance(desk, Desk)
-    for _ in range(int(PATIENCE_S / 0.02)):
-        await pilot.pause()
-        if desk.engine.idle:
-            await pilot.pause()
-            await pilot.pause()
-            if desk.engine.idle:
-                return
-        await asyncio.sleep(0.02)
-    raise AssertionError("the worker did not come to rest")
-
-
-async def begin(pilot: Pilot[None]) -> None:
-    """Wait until the worker has begun and opened what it opens by itself."""
-    desk = pilot.app
-    assert isinstance(desk, Desk)
-    for _ in range(int(PATIENCE_S / 0.02)):
-        await pilot.pause()
-        if desk.engine.started and desk.engine.idle:
-            break
-        await asyncio.sleep(0.02)
-    await settle(pilot)
+    rested = 0
+    for _ in range(int(PATIENCE_S / PAUSE_S)):
+        await pilot.pause(PAUSE_S)
+        begun = desk.engine.started and desk.engine.idle
+        rested = rested + 1 if begun and desk.gate.idle else 0
+        if rested == RESTS:
+            return
+    raise AssertionError("the screen did not come to rest")
 
 
 async def keys(pilot: Pilot[None], *pressed: str) -> None:
-    """Press keys by name, then wait for what comes of them."""
-    await pilot.press(*pressed)
+    """Press keys by name, all at once as a paste does, and wait for what they do."""
+    driver = pilot.app._driver
+    assert driver is not None
+    for key in pressed:
+        name = key if len(key) > 1 else _character_to_key(key)
+        character = CHARACTERS.get(key, key if len(key) == 1 else None)
+        driver.send_message(events.Key(name, character))
     await settle(pilot)
 
 
 async def type_in(pilot: Pilot[None], text: str, *, enter: bool = True) -> None:
-    """Type a text letter by letter, and Enter."""
-    await pilot.press(*(_character_to_key(letter) for letter in text))
-    if enter:
-        await pilot.press("enter")
-    await settle(pilot)
+    """Type a text, and Enter."""
+    await keys(pilot, *text, *(["enter"] if enter else []))
 
 
 def shown(pilot: Pilot[None]) -> str:

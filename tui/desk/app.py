@@ -6,17 +6,20 @@ from collections.abc import Callable, Sequence
 from datetime import datetime, tzinfo
 from pathlib import Path
 
-from textual import on
+from textual import events, on
 from textual.app import App
 from textual.message import Message
+from textual.message_pump import MessagePump
 from textual.screen import Screen
 from textual.theme import Theme
 from textual.timer import Timer
 
 from assistant.clock import Clock
+from tui.desk.actions import CHOICES
 from tui.desk.adding import Adder
 from tui.desk.bench import Bench
 from tui.desk.engine import Engine
+from tui.desk.gate import Gate
 from tui.desk.messages import (
     Adding,
     LibraryText,
@@ -106,6 +109,7 @@ class Desk(App[None]):
         self.lines: tuple[JobLine, ...] = ()
         self.search = "words only"
         self.adding = ""
+        self.gate = Gate(super().on_event, self._way_of_keys, self._stands_for)
         self._adder = Adder(bench.settings, self.post_message)
         self._looked: datetime | None = None
         self._ticker: Timer | None = None
@@ -122,6 +126,7 @@ class Desk(App[None]):
 
     def on_unmount(self) -> None:
         """Leave nothing running."""
+        self.gate.stop()
         self._adder.stop(LEAVING)
         self._write(title_sequence(""))
 
@@ -138,6 +143,34 @@ class Desk(App[None]):
         self.engine.start()
         self.engine.do(lambda bench: bench.begin())
         self.engine.warm_up()
+
+    # -- keys ------------------------------------------------------------------
+
+    async def on_event(self, event: events.Event) -> None:
+        """Hand keys and pastes out one at a time; all else at once."""
+        keyed = isinstance(event, events.Key | events.Paste)
+        if keyed and not event.is_forwarded:
+            self.gate.take(event)
+        else:
+            await super().on_event(event)
+
+    def _way_of_keys(self) -> list[MessagePump]:
+        """Return what a key goes through now, from the focus up to the app."""
+        start = self.focused or self.screen
+        return [each for each in start.ancestors_with_self if each is not self] + [self]
+
+    def _stands_for(self, event: events.InputEvent) -> bool:
+        """Say whether the screen shows what a key is meant for.
+
+        An answer to a question, and whatever follows a form that was handed in, wait
+        for the worker.
+        """
+        if self.engine.idle or not self.engine.started:
+            return True
+        if isinstance(self.screen, Form):
+            return not self.screen.handed_in
+        choosing = isinstance(event, events.Key) and event.key in CHOICES
+        return not (choosing and self.screen is self.main and self.main.letters_act)
 
     # -- time ------------------------------------------------------------------
 
@@ -211,6 +244,8 @@ class Desk(App[None]):
 
     @on(Notice)
     def _notice(self, message: Notice) -> None:
+        if isinstance(self.screen, Form):
+            self.screen.handed_in = False
         self.tell(message.text, grave=message.grave)
 
     @on(SearchReady)
@@ -352,6 +387,7 @@ class Desk(App[None]):
 
     async def action_quit(self) -> None:
         """Leave at once; every word is stored already."""
+        self.gate.stop()
         self.exit()
 
     def _with_job(self, task: Callable[[Bench, str], Sequence[Message]]) -> None:

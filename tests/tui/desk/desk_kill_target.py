@@ -11,7 +11,7 @@ from pathlib import Path
 
 from assistant.clock import SystemClock
 from assistant.settings import Settings
-from tests.desk_driver import begin, settle, type_in
+from tests.desk_driver import settle, type_in
 from tui.desk.app import Desk
 from tui.desk.bench import Bench
 
@@ -36,7 +36,7 @@ async def main(library: Path, jobs: Path) -> None:
     places = Settings(library=library, jobs=jobs, cache=jobs.parent / "none")
     desk = Desk(Bench(places, SystemClock(), 0))
     async with desk.run_test(size=(80, 24)) as pilot:
-        await begin(pilot)
+        await settle(pilot)
         done = desk.view.turns if desk.view else 0
         print(f"open {done}", flush=True)  # noqa: T201 - the test reads it
         for nth in range(done, len(WORDS)):

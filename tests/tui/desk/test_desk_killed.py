@@ -16,7 +16,7 @@ from assistant.clock import SystemClock
 from assistant.jobs.fold import JobState
 from assistant.jobs.store import JobStore
 from assistant.settings import Settings
-from tests.desk_driver import begin, shown
+from tests.desk_driver import settle, shown
 from tui.desk.app import Desk
 from tui.desk.bench import Bench
 
@@ -62,7 +62,7 @@ async def resumed(places: Settings, job: str, turns: int) -> None:
     """Assert that the screen goes on with the job, at the same turn and question."""
     desk = Desk(Bench(places, SystemClock(), 0))
     async with desk.run_test(size=(80, 24)) as pilot:
-        await begin(pilot)
+        await settle(pilot)
         assert desk.view is not None
         assert (desk.view.job, desk.view.turns) == (job, turns)
         asked = state_of(places, job).open_question

@@ -17,7 +17,7 @@ from textual.pilot import Pilot
 
 from assistant.clock import FixedClock
 from assistant.settings import Settings
-from tests.desk_driver import START, begin, desk_on, keys, type_in
+from tests.desk_driver import START, desk_on, keys, settle, type_in
 
 pytestmark = [
     pytest.mark.model,
@@ -28,7 +28,7 @@ LAMP = "amber light LD2 on the outdoor board flashes 4 times, then a pause"
 
 async def to_the_wait(pilot: Pilot[None]) -> None:
     """Tell unit, lamp and reset."""
-    await begin(pilot)
+    await settle(pilot)
     await type_in(pilot, "unit VET-O50, I am a technician")
     await type_in(pilot, LAMP)
     await type_in(pilot, "I reset it 2 minutes ago")
@@ -50,7 +50,7 @@ def test_the_tap_counter_after_three_groups(
     desk = desk_on(sample_places, tmp_path, clock)
 
     async def tapped(pilot: Pilot[None]) -> None:
-        await begin(pilot)
+        await settle(pilot)
         await keys(pilot, "tab", "t")
         for _ in range(3):
             for _ in range(4):

@@ -12,7 +12,7 @@ from textual.pilot import Pilot
 from assistant.clock import FixedClock
 from assistant.jobs.events import TimerDue
 from assistant.settings import Settings
-from tests.desk_driver import START, begin, desk_on, keys, settle, shown, type_in
+from tests.desk_driver import START, desk_on, keys, settle, shown, type_in
 from tui.desk.app import Desk
 from tui.desk.timers import wait_line
 from tui.desk.views import over
@@ -44,7 +44,7 @@ async def test_four_waits_end_when_they_should_and_are_told_once(
     desk = desk_on(sample_places, tmp_path, clock)
     ends: dict[str, datetime] = {}
     async with desk.run_test(size=(120, 40)) as pilot:
-        await begin(pilot)
+        await settle(pilot)
         for nth in range(4):
             clock.set(START + nth * timedelta(minutes=12))
             await type_in(pilot, "unit VET-O50, I reset it just now")
@@ -96,7 +96,7 @@ async def test_a_wait_that_runs_again_is_told_again(
     clock = FixedClock(START)
     desk = desk_on(sample_places, tmp_path, clock)
     async with desk.run_test(size=(80, 24)) as pilot:
-        await begin(pilot)
+        await settle(pilot)
         await type_in(pilot, "unit VET-O50, I reset it just now")
         # VSM-1522 Rev. B, PDF page 9: 25 minutes after a second reset; each further
         # reset begins that wait again.
@@ -123,7 +123,7 @@ async def test_ticks_come_only_while_a_timer_runs(
     clock = FixedClock(START)
     desk = desk_on(sample_places, tmp_path, clock)
     async with desk.run_test(size=(80, 24)) as pilot:
-        await begin(pilot)
+        await settle(pilot)
         seen = [ticking(desk)]
         await type_in(pilot, "unit VET-O50, I reset it just now")
         seen.append(ticking(desk))

@@ -13,7 +13,6 @@ from assistant.clock import FixedClock
 from assistant.settings import Settings
 from tests.desk_driver import (
     START,
-    begin,
     desk_on,
     flat,
     keys,
@@ -43,7 +42,7 @@ async def test_a_sensor_is_found_by_lamp_plug_and_reading(
     clock = FixedClock(START)
     desk = desk_on(sample_places, tmp_path, clock)
     async with desk.run_test(size=size) as pilot:
-        await begin(pilot)
+        await settle(pilot)
         await type_in(pilot, "outdoor unit VET-O50, I am a technician")
         await type_in(
             pilot, "amber light LD2 on the outdoor board flashes 4 times, then a pause"
@@ -81,7 +80,7 @@ async def test_tapped_flashes_are_decoded_and_the_cited_page_opens(
     clock = FixedClock(START)
     desk = desk_on(sample_places, tmp_path, clock)
     async with desk.run_test(size=size) as pilot:
-        await begin(pilot)
+        await settle(pilot)
         await type_in(pilot, "unit VET-O50")
         await keys(pilot, "tab", "t")
         for _ in range(3):
@@ -118,7 +117,7 @@ async def test_a_wait_runs_out_while_another_job_is_on_the_desk(
     clock = FixedClock(START)
     desk = desk_on(sample_places, tmp_path, clock)
     async with desk.run_test(size=size) as pilot:
-        await begin(pilot)
+        await settle(pilot)
         await type_in(pilot, "unit VET-O50, I reset it 2 minutes ago")
         first = view_of(pilot).job
         # 5 minutes after a reset (PDF page 9), of which 2 are gone.
@@ -153,7 +152,7 @@ async def test_the_first_useful_line_takes_twelve_keys_at_most(
 ) -> None:
     desk = desk_on(sample_places, tmp_path)
     async with desk.run_test(size=(40, 20)) as pilot:
-        await begin(pilot)
+        await settle(pilot)
         pressed = [*"code", "space", *"e4", "enter"]
         await pilot.press(*pressed)
         await settle(pilot)
@@ -169,7 +168,7 @@ async def test_a_terminal_too_small_says_what_to_do(
 ) -> None:
     desk = desk_on(sample_places, tmp_path)
     async with desk.run_test(size=size) as pilot:
-        await begin(pilot)
+        await settle(pilot)
 
         assert "faultleaf talk" in flat(shown(pilot))
 
@@ -179,7 +178,7 @@ async def test_a_new_size_in_the_middle_of_a_job_loses_nothing(
 ) -> None:
     desk = desk_on(sample_places, tmp_path)
     async with desk.run_test(size=(120, 40)) as pilot:
-        await begin(pilot)
+        await settle(pilot)
         await type_in(pilot, "unit VET-O50, I reset it 2 minutes ago")
         await type_in(pilot, "half a sentence", enter=False)
         for size in ((40, 20), (20, 5), (80, 24)):
@@ -197,13 +196,13 @@ async def test_what_was_typed_before_the_job_was_open_goes_to_it(
 ) -> None:
     first = desk_on(sample_places, tmp_path)
     async with first.run_test() as pilot:
-        await begin(pilot)
+        await settle(pilot)
         await type_in(pilot, "unit VET-O50")
         job = view_of(pilot).job
     again = desk_on(sample_places, tmp_path, FixedClock(START + timedelta(minutes=1)))
     async with again.run_test() as pilot:
         await pilot.press(*"hello", "enter")
-        await begin(pilot)
+        await settle(pilot)
 
         assert view_of(pilot).job == job
         assert view_of(pilot).turns == 2
@@ -214,11 +213,11 @@ async def test_a_job_of_yesterday_is_not_gone_on_with_unasked(
 ) -> None:
     first = desk_on(sample_places, tmp_path)
     async with first.run_test() as pilot:
-        await begin(pilot)
+        await settle(pilot)
         await type_in(pilot, "unit VET-O50")
     again = desk_on(sample_places, tmp_path, FixedClock(START + timedelta(days=1)))
     async with again.run_test() as pilot:
-        await begin(pilot)
+        await settle(pilot)
 
         assert again.view is None
         await keys(pilot, "tab", "j", "enter")
@@ -230,7 +229,7 @@ async def test_a_letter_right_behind_tab_acts_and_is_not_written(
 ) -> None:
     desk = desk_on(sample_places, tmp_path)
     async with desk.run_test(size=(80, 24)) as pilot:
-        await begin(pilot)
+        await settle(pilot)
         # Both keys are on their way before either was handled.
         for key, character in (("tab", "\t"), ("l", "l")):
             desk.post_message(events.Key(key, character))

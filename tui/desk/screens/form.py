@@ -73,6 +73,9 @@ class Form(Sheet):
     BINDINGS: ClassVar[list[Any]] = []
     FIELDS: ClassVar[tuple[Field, ...]] = ()
 
+    handed_in = False
+    """Whether the worker has it, and what it says of it is awaited."""
+
     def body(self) -> ComposeResult:
         """Lay out the fields, each with room for what is wrong with it."""
         with VerticalScroll(id="form", can_focus=False):
@@ -101,13 +104,19 @@ class Form(Sheet):
         if isinstance(self.focused, Leave):
             self.app.pop_screen()
         else:
-            self.send()
+            self.hand_in()
 
     @on(Input.Submitted)
     def entered(self, event: Input.Submitted) -> None:
         """Take the form in."""
         event.stop()
-        self.send()
+        self.hand_in()
+
+    def hand_in(self) -> None:
+        """Hand the form to the worker, once."""
+        if not self.handed_in:
+            self.handed_in = True
+            self.send()
 
     def values(self) -> dict[str, str]:
         """Return what stands in every field."""
@@ -122,6 +131,7 @@ class Form(Sheet):
 
     def refuse(self, wrong: Mapping[str, str]) -> None:
         """Tell at each field what is wrong, and go to the first of them."""
+        self.handed_in = False
         for field in self.FIELDS:
             line = self.query_one(f"#wrong-{field.name}", Static)
             reason = wrong.get(field.name, "")

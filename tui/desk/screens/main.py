@@ -137,10 +137,10 @@ class Main(Screen[None]):
     def show_keys(self) -> None:
         """Name what keys do here: letters write, or they act."""
         line = self.query_one(KeyLine)
-        if self.query_one(Composer).has_focus:
-            line.plain(WRITING)
-        else:
+        if self.letters_act:
             line.keys("desk")
+        else:
+            line.plain(WRITING)
 
     @on(Composer.PaletteAsked)
     def palette_asked(self) -> None:
@@ -163,8 +163,16 @@ class Main(Screen[None]):
         else:
             self.set_focus(line)
 
+    @property
+    def letters_act(self) -> bool:
+        """Whether letters act, or write."""
+        return not self.query_one(Composer).has_focus
+
     def action_choose(self, number: int) -> None:
         """Answer the open question with one of its options."""
+        if not self.desk.engine.idle:
+            self.tell("an answer is on its way; choose when it stands")
+            return
         options = self.query_one(QuestionBar).options
         if number <= len(options):
             self.desk.say(options[number - 1])
@@ -175,7 +183,7 @@ class Main(Screen[None]):
         """Bring the next pane into view, where one at a time has room."""
         self._view = VIEWS[(VIEWS.index(self._view) + 1) % len(VIEWS)]
         self._show_view()
-        if not self.query_one(Composer).has_focus:
+        if self.letters_act:
             self._leave_line()
 
     async def action_older(self) -> None:

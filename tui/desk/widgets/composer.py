@@ -34,6 +34,12 @@ class Composer(Input):
             event.stop()
             self._recall(-1 if event.key == "up" else 1)
 
+    def _on_paste(self, event: events.Paste) -> None:
+        """Take a paste in whole: its lines become one."""
+        event.stop()
+        event.prevent_default()
+        self.replace(" ".join(event.text.split()), *self.selection)
+
     def take(self) -> str:
         """Return what stands on the line and empty it."""
         words = self.value.strip()
