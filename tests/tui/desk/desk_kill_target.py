@@ -44,7 +44,6 @@ async def main(library: Path, jobs: Path) -> None:
             await settle(pilot)
             assert desk.view is not None
             print(f"shown {desk.view.turns}", flush=True)  # noqa: T201
-    print("whole", flush=True)  # noqa: T201
 
 
 if __name__ == "__main__":

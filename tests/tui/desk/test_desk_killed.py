@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import random
-import signal
 import subprocess
 import sys
-import time
+from contextlib import suppress
 from dataclasses import replace
 from pathlib import Path
 
@@ -24,11 +23,16 @@ pytestmark = pytest.mark.model
 ROOT = Path(__file__).parents[3]
 TARGET = Path(__file__).with_name("desk_kill_target.py")
 TURNS = 12
-START_UP_S = 3.0
 
 
-def run_until(places: Settings, seconds: float | None) -> int:
-    """Run the target, kill it after some seconds; return the turns it had shown."""
+def run_until(places: Settings, shown: int, seconds: float) -> int:
+    """Run the target, kill it some seconds after it had shown so many turns.
+
+    Returns
+    -------
+    int
+        The turns it had shown; of a target that ended before, all of them.
+    """
     child = subprocess.Popen(
         [sys.executable, str(TARGET), str(places.library), str(places.jobs)],
         cwd=ROOT,
@@ -36,14 +40,17 @@ def run_until(places: Settings, seconds: float | None) -> int:
         stdout=subprocess.PIPE,
         text=True,
     )
-    if seconds is not None:
-        try:
-            child.wait(seconds)
-        except subprocess.TimeoutExpired:
-            child.send_signal(signal.SIGKILL)
-    told, _ = child.communicate(timeout=240)
-    numbers = [int(line.split()[1]) for line in told.splitlines() if " " in line]
-    return max(numbers, default=0)
+    assert child.stdout is not None
+    told = 0
+    for line in child.stdout:
+        told = int(line.split()[1])
+        if told >= shown:
+            break
+    with suppress(subprocess.TimeoutExpired):
+        child.wait(seconds)
+    child.kill()
+    rest, _ = child.communicate()
+    return max((int(line.split()[1]) for line in rest.splitlines()), default=told)
 
 
 def state_of(places: Settings, job: str) -> JobState:
@@ -72,7 +79,7 @@ async def resumed(places: Settings, job: str, turns: int) -> None:
 
 
 @pytest.mark.parametrize(
-    "kills", [pytest.param(2), pytest.param(10, marks=pytest.mark.slow)]
+    "kills", [pytest.param(1), pytest.param(10, marks=pytest.mark.slow)]
 )
 async def test_a_killed_screen_resumes_in_the_same_state(
     kills: int, sample_places: Settings, tmp_path: Path
@@ -82,21 +89,29 @@ async def test_a_killed_screen_resumes_in_the_same_state(
     )
     chance = random.Random(20310614)  # noqa: S311 - moments, no secrets
     turns = 0
-    for _ in range(kills):
-        began = time.monotonic()
-        told = run_until(places, START_UP_S + chance.random() * 4.0)
-        assert time.monotonic() - began < 60
-        if not places.jobs.exists() or not told:
-            continue
+    for nth in range(1, kills + 1):
+        # At random between two of its turns, each time a little further on.
+        until = max(turns, nth * (TURNS - 1) // kills if kills > 1 else 2)
+        told = run_until(places, until, chance.random() * 1.5)
         job = only_job(places)
         state = state_of(places, job)
         # Whatever was shown is kept; at most the turn in hand came on top of it.
         assert max(told, turns) <= state.turn <= max(told, turns) + 1
         turns = state.turn
         await resumed(places, job, turns)
-    assert run_until(places, None) == TURNS
-    state = state_of(places, only_job(places))
 
+
+@pytest.mark.slow
+async def test_a_job_that_was_killed_is_worked_to_its_end(
+    sample_places: Settings, tmp_path: Path
+) -> None:
+    places = replace(
+        sample_places, jobs=tmp_path / "jobs.sqlite", cache=tmp_path / "none"
+    )
+    run_until(places, 4, 0.2)
+
+    assert run_until(places, TURNS, 60.0) == TURNS
+    state = state_of(places, only_job(places))
     assert state.turn == TURNS
     assert state.plate.outdoor_model == "VET-O50"
     assert state.role == "technician"

@@ -154,7 +154,13 @@ async def test_hostile_text_is_shown_whole_in_every_widget(text: str) -> None:
     await show(text)
 
 
-@given(letters)
-@settings(max_examples=15)
-def test_any_text_is_shown_whole_in_every_widget(text: str) -> None:
-    asyncio.run(show(text))
+@pytest.mark.parametrize(
+    "examples", [pytest.param(5), pytest.param(150, marks=pytest.mark.slow)]
+)
+def test_any_text_is_shown_whole_in_every_widget(examples: int) -> None:
+    @given(letters)
+    @settings(max_examples=examples)
+    def each(text: str) -> None:
+        asyncio.run(show(text))
+
+    each()

@@ -25,8 +25,15 @@ from tui.desk.screens.page import Page
 from tui.desk.views import JobView
 
 pytestmark = pytest.mark.model
-SIZES = [(120, 40), (80, 24), (40, 20)]
+SIZES = ((120, 40), (80, 24), (40, 20))
 Places = Settings
+
+
+def sizes(first: tuple[int, int]) -> pytest.MarkDecorator:
+    """Run a job at every size: at one of them always, at the others with the slow."""
+    others = [size for size in SIZES if size != first]
+    slow = [pytest.param(size, marks=pytest.mark.slow) for size in others]
+    return pytest.mark.parametrize("size", [first, *slow])
 
 
 def view_of(pilot: Pilot[None]) -> JobView:
@@ -35,7 +42,7 @@ def view_of(pilot: Pilot[None]) -> JobView:
     return pilot.app.view
 
 
-@pytest.mark.parametrize("size", SIZES)
+@sizes((120, 40))
 async def test_a_sensor_is_found_by_lamp_plug_and_reading(
     size: tuple[int, int], sample_places: Places, tmp_path: Path
 ) -> None:
@@ -73,7 +80,7 @@ async def test_a_sensor_is_found_by_lamp_plug_and_reading(
         assert "expected 372" in flat(shown(pilot))
 
 
-@pytest.mark.parametrize("size", SIZES)
+@sizes((80, 24))
 async def test_tapped_flashes_are_decoded_and_the_cited_page_opens(
     size: tuple[int, int], sample_places: Places, tmp_path: Path
 ) -> None:
@@ -110,7 +117,7 @@ async def test_tapped_flashes_are_decoded_and_the_cited_page_opens(
         assert "PDF page 12" in flat(shown(pilot))
 
 
-@pytest.mark.parametrize("size", SIZES)
+@sizes((40, 20))
 async def test_a_wait_runs_out_while_another_job_is_on_the_desk(
     size: tuple[int, int], sample_places: Places, tmp_path: Path
 ) -> None:
