@@ -38,7 +38,7 @@ from assistant.jobs.events import (
     Said,
     TimerChanged,
 )
-from assistant.jobs.fold import JobState, fold_all
+from assistant.jobs.fold import JobState, fold, fold_all
 from assistant.jobs.store import JobStore
 from assistant.language.understand import understand
 from assistant.language.vocabulary import Vocabulary
@@ -146,12 +146,31 @@ class Session:
         )
         self._append(job, body, self._clock.now())
 
-    def transcript(self, job: str) -> tuple[Turn, ...]:
-        """Return every turn of a job, its answer worked out again from the events."""
+    def transcript(
+        self, job: str, *, first: int = 0, count: int | None = None
+    ) -> tuple[Turn, ...]:
+        """Return turns of a job, their answers worked out again from the events.
+
+        Parameters
+        ----------
+        job : str
+        first : int
+            The turn to begin with, from 0. The turns before it are folded only, which
+            takes a hundredth of what their answers would take.
+        count : int, optional
+            How many turns; None is all from there on.
+        """
         situation = Situation(state=JobState(), knowledge=self.knowledge)
         turns: list[Turn] = []
+        number = -1
         for event in self._jobs.events(job):
+            number += isinstance(event.body, Said | Answered | Entered)
+            if number < first:
+                situation = replace(situation, state=fold(situation.state, event))
+                continue
             if isinstance(event.body, Said | Answered | Entered):
+                if len(turns) == count:
+                    break
                 turns.append(Turn(event.noted, event.body, None))
             situation, effects = step(situation, event)
             for effect in effects:

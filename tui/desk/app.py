@@ -25,6 +25,7 @@ from tui.desk.messages import (
     LibraryText,
     Lines,
     Notice,
+    Older,
     Opened,
     PageText,
     Refused,
@@ -139,6 +140,10 @@ class Desk(App[None]):
         """Hand typed words to the worker."""
         self.engine.do(lambda bench: bench.say(words))
 
+    def fetch_older(self, before: int) -> None:
+        """Have the worker work out the turns before one of the job's."""
+        self._with_job(lambda bench, job: bench.older(job, before))
+
     def _begin(self) -> None:
         self.engine.start()
         self.engine.do(lambda bench: bench.begin())
@@ -148,18 +153,16 @@ class Desk(App[None]):
 
     async def on_event(self, event: events.Event) -> None:
         """Hand keys and pastes out one at a time; all else at once."""
-        keyed = isinstance(event, events.Key | events.Paste)
-        if keyed and not event.is_forwarded:
+        if isinstance(event, events.Key | events.Paste) and not event.is_forwarded:
             self.gate.take(event)
         else:
             await super().on_event(event)
 
     def _way_of_keys(self) -> list[MessagePump]:
         """Return what a key goes through now, from the focus up to the app."""
-        start = self.focused or self.screen
-        return [each for each in start.ancestors_with_self if each is not self] + [self]
+        return list((self.focused or self.screen).ancestors_with_self)
 
-    def _stands_for(self, event: events.InputEvent) -> bool:
+    def _stands_for(self, event: events.Event) -> bool:
         """Say whether the screen shows what a key is meant for.
 
         An answer to a question, and whatever follows a form that was handed in, wait
@@ -197,9 +200,14 @@ class Desk(App[None]):
     @on(Opened)
     async def _opened(self, message: Opened) -> None:
         self.view = message.view
-        await self.main.opened(message.view, message.turns)
+        await self.main.opened(message.view, message.turns, message.earlier)
         if message.note:
             self.tell(message.note)
+
+    @on(Older)
+    async def _older(self, message: Older) -> None:
+        if message.job == self.job:
+            await self.main.older(message.first, message.turns)
 
     @on(Told)
     async def _told(self, message: Told) -> None:

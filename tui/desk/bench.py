@@ -5,7 +5,7 @@ One object, used by one thread. Nothing here knows a widget.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from datetime import timedelta
 from typing import TYPE_CHECKING
 
@@ -17,6 +17,7 @@ from tui.desk.messages import (
     LibraryText,
     Lines,
     Notice,
+    Older,
     Opened,
     PageText,
     Refused,
@@ -37,6 +38,10 @@ if TYPE_CHECKING:
 
 RESUMED_WITHIN = timedelta(hours=12)
 """A job left open longer than a working day is not gone on with unasked."""
+OPENED_WITH = 5
+"""Turns, the latest, that a job is opened with: their answers take time to work out."""
+OLDER = 10
+"""Older turns fetched at a time."""
 WATCHED = 40
 """So many jobs, the latest, have their timers watched."""
 
@@ -81,7 +86,7 @@ class Bench:
 
     # -- jobs ------------------------------------------------------------------
 
-    def begin(self) -> tuple[Message, ...]:
+    def begin(self) -> Iterator[Message]:
         """Open what was worked on last, when it is open and not long ago."""
         jobs = self.session.jobs.jobs()
         now = self.clock.now()
@@ -91,15 +96,23 @@ class Bench:
             or latest.state != "open"
             or abs(now - latest.last) > RESUMED_WITHIN
         ):
-            return (Opened(None, ()), self._all(jobs))
-        self._job = latest.id
-        note = f"job {latest.id[-6:]} goes on where it was left; n begins another"
-        return (self._opened(latest.id, note), self._all(jobs))
+            yield Opened(None, ())
+        else:
+            self._job = latest.id
+            note = f"job {latest.id[-6:]} goes on where it was left; n begins another"
+            yield self._opened(latest.id, note)
+        yield self._all(jobs)
 
-    def switch(self, job: str) -> tuple[Message, ...]:
+    def switch(self, job: str) -> Iterator[Message]:
         """Put another job on the desk."""
         self._job = job
-        return (self._opened(job), self.lines())
+        yield self._opened(job)
+        yield self.lines()
+
+    def older(self, job: str, before: int) -> tuple[Message, ...]:
+        """Fetch turns that come before a turn of a job, counted from 0."""
+        first = max(0, before - OLDER)
+        return (Older(job, first, self._spoken(job, first, before - first)),)
 
     def new(self) -> tuple[Message, ...]:
         """Clear the desk; a job is stored with its first words."""
@@ -236,17 +249,25 @@ class Bench:
     # -- how things stand ------------------------------------------------------
 
     def _opened(self, job: str, note: str = "") -> Opened:
-        turns: list[Spoken] = []
-        before: Answer | None = None
-        for turn in self.session.transcript(job):
-            words = spoken_words(turn.words)
-            turns.append(Spoken(turn.at, words, turn.answer, before))
-            before = turn.answer or before
         view = self._view(job)
+        first = max(0, view.turns - OPENED_WITH)
+        turns = self._spoken(job, first, OPENED_WITH)
         if turns and turns[-1].answer is None:
-            turns[-1] = Spoken(turns[-1].at, turns[-1].words, view.answer, None)
+            last = Spoken(turns[-1].at, turns[-1].words, view.answer, None)
+            turns = (*turns[:-1], last)
         self._last[job] = view.answer
-        return Opened(view, tuple(turns), note)
+        return Opened(view, turns, note, earlier=first)
+
+    def _spoken(self, job: str, first: int, count: int) -> tuple[Spoken, ...]:
+        """Return turns with the answer before each, which tells what is new in it."""
+        extra = 1 if first else 0
+        turns = self.session.transcript(job, first=first - extra, count=count + extra)
+        before: Answer | None = None
+        told: list[Spoken] = []
+        for turn in turns:
+            told.append(Spoken(turn.at, spoken_words(turn.words), turn.answer, before))
+            before = turn.answer or before
+        return tuple(told[extra:])
 
     def _open_job(self) -> str:
         if self._job is None:

@@ -12,7 +12,7 @@ import asyncio
 from collections import deque
 from collections.abc import Awaitable, Callable, Sequence
 
-from textual.events import InputEvent
+from textual.events import Event
 from textual.message_pump import MessagePump
 
 PATIENCE = 0.8
@@ -38,14 +38,14 @@ class Gate:
 
     def __init__(
         self,
-        hand_out: Callable[[InputEvent], Awaitable[None]],
+        hand_out: Callable[[Event], Awaitable[None]],
         way: Callable[[], Sequence[MessagePump]],
-        ready: Callable[[InputEvent], bool],
+        ready: Callable[[Event], bool],
     ) -> None:
         self._hand_out = hand_out
         self._way = way
         self._ready = ready
-        self._held: deque[InputEvent] = deque()
+        self._held: deque[Event] = deque()
         self._task: asyncio.Task[None] | None = None
 
     @property
@@ -53,7 +53,7 @@ class Gate:
         """Whether every key was handled."""
         return self._task is None
 
-    def take(self, event: InputEvent) -> None:
+    def take(self, event: Event) -> None:
         """Take an event in; it is handed out behind those before it."""
         self._held.append(event)
         if self._task is None:
@@ -75,7 +75,7 @@ class Gate:
         finally:
             self._task = None
 
-    async def _until_ready(self, event: InputEvent) -> None:
+    async def _until_ready(self, event: Event) -> None:
         for _ in range(int(PATIENCE / 0.01)):
             # What the worker told is shown before the question is put.
             await _pass_through(self._way()[-1])

@@ -14,15 +14,33 @@ if TYPE_CHECKING:
 
 
 class Opened(Message):
-    """A job is on the desk: its turns and how it stands; `view` None is a new one."""
+    """A job is on the desk: its latest turns and how it stands.
+
+    `view` None is a new one; `earlier` counts the turns before those given.
+    """
 
     def __init__(
-        self, view: JobView | None, turns: tuple[Spoken, ...], note: str = ""
+        self,
+        view: JobView | None,
+        turns: tuple[Spoken, ...],
+        note: str = "",
+        earlier: int = 0,
     ) -> None:
         super().__init__()
         self.view = view
         self.turns = turns
         self.note = note
+        self.earlier = earlier
+
+
+class Older(Message):
+    """Older turns of a job; `first` is the number of the first of them, from 0."""
+
+    def __init__(self, job: str, first: int, turns: tuple[Spoken, ...]) -> None:
+        super().__init__()
+        self.job = job
+        self.first = first
+        self.turns = turns
 
 
 class Told(Message):

@@ -80,10 +80,16 @@ class Main(Screen[None]):
 
     # -- what the app tells it -------------------------------------------------
 
-    async def opened(self, view: JobView | None, turns: Sequence[Spoken]) -> None:
-        """Show a job from its beginning."""
-        await self.query_one(Conversation).show(turns)
+    async def opened(
+        self, view: JobView | None, turns: Sequence[Spoken], earlier: int
+    ) -> None:
+        """Show the latest turns of a job; so many earlier ones can be asked for."""
+        await self.query_one(Conversation).show(turns, earlier)
         self.stands(view)
+
+    async def older(self, first: int, turns: Sequence[Spoken]) -> None:
+        """Show older turns before those in view."""
+        await self.query_one(Conversation).put_before(first, turns)
 
     async def told(self, view: JobView, turn: Spoken) -> None:
         """Show one more turn."""
@@ -186,9 +192,14 @@ class Main(Screen[None]):
         if self.letters_act:
             self._leave_line()
 
-    async def action_older(self) -> None:
+    @on(Conversation.OlderAsked)
+    def older_asked(self, event: Conversation.OlderAsked) -> None:
+        """Have older turns fetched."""
+        self.desk.fetch_older(event.before)
+
+    def action_older(self) -> None:
         """Show older turns."""
-        if not await self.query_one(Conversation).older():
+        if not self.query_one(Conversation).ask_older(turn_page=True):
             self.tell("these are all turns of the job")
 
     def _leave_line(self) -> None:

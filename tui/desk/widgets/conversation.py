@@ -1,22 +1,22 @@
-"""The conversation: one block a turn, the latest mounted, older ones on asking."""
+"""The conversation: one block a turn, the latest at first, older ones on asking."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 from datetime import tzinfo
 
 from textual.app import ComposeResult
 from textual.containers import VerticalScroll
 from textual.content import Content
+from textual.message import Message
 
 from tui.desk.literal import literal, stacked
 from tui.desk.views import Spoken
 from tui.desk.widgets.reflowed import Reflowed
 
 MOUNTED = 300
-"""Most turns in the widget tree at once."""
-MORE = 50
-"""So many older turns come at a time."""
+"""A turn more, and the oldest leaves the widget tree; it can be asked for again."""
 STYLES = {
     "alarm": "bold reverse",
     "wait": "bold $text-warning",
@@ -74,75 +74,145 @@ class Said(Reflowed):
         self.remake()
 
 
+@dataclass(frozen=True, slots=True)
+class Anchor:
+    """What stands at the top of the conversation: a turn, and how far into it."""
+
+    block: Block
+    part: float
+    """Of the turn's height, above the top."""
+    width: int
+    """Of the conversation then."""
+
+
 class Conversation(VerticalScroll):
     """The turns of the job on the desk."""
+
+    class OlderAsked(Message):
+        """Turns before the number `before`, from 0, are wanted."""
+
+        def __init__(self, before: int) -> None:
+            super().__init__()
+            self.before = before
 
     def __init__(self, zone: tzinfo | None) -> None:
         super().__init__(id="talk")
         self._zone = zone
         self.turns: list[Spoken] = []
-        self._first = 0
-        """Index of the oldest turn that is mounted."""
-        self._shown: Block | None = None
+        """Those in the widget tree."""
+        self._earlier = 0
+        """How many come before them."""
+        self._asked: int | None = None
+        """The turn before which older ones are being fetched."""
+        self._turning_page = False
+        self._anchor: Anchor | None = None
 
     def compose(self) -> ComposeResult:
         """Begin with what to do."""
         yield Said(WELCOME, id="older")
 
-    async def show(self, turns: Sequence[Spoken]) -> None:
+    async def show(self, turns: Sequence[Spoken], earlier: int) -> None:
         """Show a job's turns in place of the ones before."""
         await self.query(Block).remove()
         self.turns = list(turns)
-        self._first = max(0, len(self.turns) - MOUNTED)
-        latest = self.turns[self._first :]
-        await self.mount_all([Block(turn, self._zone) for turn in latest])
+        self._earlier, self._asked, self._anchor = earlier, None, None
+        await self.mount_all([Block(turn, self._zone) for turn in turns])
         self._tell_older()
         blocks = self.query(Block)
-        self._shown = None
         if blocks:
-            self.call_after_refresh(self._show_from_start, blocks.last())
+            self.call_after_refresh(self._show_part, blocks.last(), 0.0)
 
     async def add(self, turn: Spoken) -> None:
         """Add a turn at the end; it is shown from its first line."""
         self.turns.append(turn)
         block = Block(turn, self._zone)
         await self.mount(block)
-        blocks = self.query(Block)
-        if len(blocks) > MOUNTED:
-            await blocks.first().remove()
-            self._first += 1
+        if len(self.turns) > MOUNTED:
+            await self.query(Block).first().remove()
+            del self.turns[0]
+            self._earlier += 1
         self._tell_older()
-        self.call_after_refresh(self._show_from_start, block)
+        self.call_after_refresh(self._show_part, block, 0.0)
 
-    async def older(self) -> bool:
-        """Mount older turns; False when there are none."""
-        if not self._first:
-            return False
-        start = max(0, self._first - MORE)
-        older = [Block(turn, self._zone) for turn in self.turns[start : self._first]]
-        await self.mount_all(older, after="#older")
-        self._first = start
-        blocks = list(self.query(Block))
-        for block in blocks[MOUNTED:]:
-            await block.remove()
+    def ask_older(self, *, turn_page: bool = False) -> bool:
+        """Ask for older turns; False when there are none."""
+        if self._earlier and self._asked is None:
+            self._asked = self._earlier
+            self._turning_page = turn_page
+            self.post_message(self.OlderAsked(self._earlier))
+        return bool(self._earlier)
+
+    async def put_before(self, first: int, turns: Sequence[Spoken]) -> None:
+        """Mount older turns; what was in view stays there, or one page on."""
+        if self._asked != self._earlier or first + len(turns) != self._earlier:
+            self._asked = None
+            return  # asked for before another job or turn came
+        top = self._at_top()
+        self.turns[:0] = turns
+        self._earlier, self._asked = first, None
+        await self.mount_all(
+            [Block(turn, self._zone) for turn in turns], after="#older"
+        )
         self._tell_older()
-        self.call_after_refresh(self.scroll_home, animate=False)
-        return True
+        if top is not None:
+            self.call_after_refresh(self._show_part, top.block, top.part)
+        if self._turning_page:
+            self.call_after_refresh(self.scroll_page_up, animate=False)
+
+    # -- where it stands -------------------------------------------------------
+
+    def action_scroll_up(self) -> None:
+        """Scroll; at the top, ask for what comes before."""
+        self._up(super().action_scroll_up)
+
+    def action_page_up(self) -> None:
+        """Turn a page back; at the top, ask for what comes before."""
+        self._up(super().action_page_up)
+
+    def action_scroll_home(self) -> None:
+        """Go to the top; at the top, ask for what comes before."""
+        self._up(super().action_scroll_home)
+
+    def on_mouse_scroll_up(self) -> None:
+        """At the top, ask for what comes before."""
+        if self.scroll_y <= 0:
+            self.ask_older()
+
+    def watch_scroll_y(self, old_value: float, new_value: float) -> None:
+        """Note what stands at the top, unless a new width is being laid out."""
+        super().watch_scroll_y(old_value, new_value)
+        if self._anchor is not None and self._anchor.width == self.size.width:
+            self._anchor = self._at_top() or self._anchor
 
     def on_resize(self) -> None:
-        """Keep the turn in view that was: lines moved with the width."""
-        if self._shown is not None:
-            self.call_after_refresh(self._show_from_start, self._shown)
+        """Keep in view what was: lines moved with the width."""
+        anchor = self._anchor
+        if anchor is not None and self.size.width:
+            self.call_after_refresh(self._show_part, anchor.block, anchor.part)
 
-    def _show_from_start(self, block: Block) -> None:
-        self._shown = block
-        if block.is_mounted:
-            self.scroll_to_widget(block, animate=False, top=True)
+    def _up(self, scroll: Callable[[], None]) -> None:
+        if self.scroll_y > 0 or not self.ask_older():
+            scroll()
+
+    def _at_top(self) -> Anchor | None:
+        for block in self.query(Block):
+            region = block.virtual_region
+            if region.height and region.bottom > self.scroll_y:
+                part = max(0.0, (self.scroll_y - region.y) / region.height)
+                return Anchor(block, part, self.size.width)
+        return None
+
+    def _show_part(self, block: Block, part: float) -> None:
+        if not block.is_mounted or not self.size.width:
+            return
+        region = block.virtual_region
+        self.scroll_to(y=round(region.y + part * region.height), animate=False)
+        self._anchor = Anchor(block, part, self.size.width)
 
     def _tell_older(self) -> None:
         note = self.query_one("#older", Said)
-        if self._first:
-            note.say(f"o shows {self._first} older turns")
+        if self._earlier:
+            note.say(f"{self._earlier} older turns: o, or scroll on")
         else:
             note.say("" if self.turns else WELCOME)
-        note.display = bool(self._first) or not self.turns
+        note.display = bool(self._earlier) or not self.turns
