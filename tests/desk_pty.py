@@ -11,6 +11,7 @@ import subprocess
 import sys
 import termios
 import time
+from collections.abc import Sequence
 from pathlib import Path
 from types import TracebackType
 
@@ -18,9 +19,19 @@ ROOT = Path(__file__).parents[1]
 
 
 class OnTerminal:
-    """The program with a terminal of its own; use as a context manager."""
+    """The program with a terminal of its own; use as a context manager.
 
-    def __init__(self, environment: dict[str, str], width: int, height: int) -> None:
+    `words` are what Python runs; by themselves the program.
+    """
+
+    def __init__(
+        self,
+        environment: dict[str, str],
+        width: int,
+        height: int,
+        words: Sequence[str] = ("-m", "tui"),
+    ) -> None:
+        self._words = words
         self._environment = {**os.environ, "PYTHONPATH": str(ROOT), **environment}
         self._environment["TERM"] = "xterm-256color"
         self._size = struct.pack("HHHH", height, width, 0, 0)
@@ -31,7 +42,7 @@ class OnTerminal:
         fcntl.ioctl(theirs, termios.TIOCSWINSZ, self._size)
         self.began = time.perf_counter()
         self.child = subprocess.Popen(
-            [sys.executable, "-m", "tui"],
+            [sys.executable, *self._words],
             cwd=ROOT,
             env=self._environment,
             stdin=theirs,

@@ -22,6 +22,7 @@ from tui.desk.engine import Engine
 from tui.desk.gate import Gate
 from tui.desk.messages import (
     Adding,
+    FromWorker,
     LibraryText,
     Lines,
     Notice,
@@ -196,6 +197,11 @@ class Desk(App[None]):
             self._ticker.pause()
 
     # -- what the worker tells -------------------------------------------------
+
+    async def _on_message(self, message: Message) -> None:
+        """Take nothing more from the worker once the widgets are being taken down."""
+        if self.is_running or not isinstance(message, FromWorker):
+            await super()._on_message(message)
 
     @on(Opened)
     async def _opened(self, message: Opened) -> None:

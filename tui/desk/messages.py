@@ -13,7 +13,11 @@ if TYPE_CHECKING:
     from tui.desk.views import JobLine, JobView, Spoken
 
 
-class Opened(Message):
+class FromWorker(Message):
+    """Whatever a worker tells."""
+
+
+class Opened(FromWorker):
     """A job is on the desk: its latest turns and how it stands.
 
     `view` None is a new one; `earlier` counts the turns before those given.
@@ -33,7 +37,7 @@ class Opened(Message):
         self.earlier = earlier
 
 
-class Older(Message):
+class Older(FromWorker):
     """Older turns of a job; `first` is the number of the first of them, from 0."""
 
     def __init__(self, job: str, first: int, turns: tuple[Spoken, ...]) -> None:
@@ -43,7 +47,7 @@ class Older(Message):
         self.turns = turns
 
 
-class Told(Message):
+class Told(FromWorker):
     """A turn has its answer."""
 
     def __init__(self, view: JobView, turn: Spoken) -> None:
@@ -52,7 +56,7 @@ class Told(Message):
         self.turn = turn
 
 
-class Stands(Message):
+class Stands(FromWorker):
     """How a job stands, without a new turn."""
 
     def __init__(self, view: JobView) -> None:
@@ -60,7 +64,7 @@ class Stands(Message):
         self.view = view
 
 
-class Lines(Message):
+class Lines(FromWorker):
     """Every job with its timers; `over` names those newly over."""
 
     def __init__(
@@ -72,7 +76,7 @@ class Lines(Message):
         self.over = over
 
 
-class PageText(Message):
+class PageText(FromWorker):
     """A page of a document as text; `wanted` is the source it was opened for."""
 
     def __init__(
@@ -91,7 +95,7 @@ class PageText(Message):
         self.path = path
 
 
-class LibraryText(Message):
+class LibraryText(FromWorker):
     """What the library holds, as lines made for a width."""
 
     def __init__(self, lines: tuple[str, ...]) -> None:
@@ -99,7 +103,7 @@ class LibraryText(Message):
         self.lines = lines
 
 
-class Refused(Message):
+class Refused(FromWorker):
     """Fields of a form that cannot be taken, each with its reason."""
 
     def __init__(self, wrong: dict[str, str]) -> None:
@@ -107,7 +111,7 @@ class Refused(Message):
         self.wrong = wrong
 
 
-class Notice(Message):
+class Notice(FromWorker):
     """One line for the person."""
 
     def __init__(self, text: str, *, grave: bool = False) -> None:
@@ -116,7 +120,7 @@ class Notice(Message):
         self.grave = grave
 
 
-class Adding(Message):
+class Adding(FromWorker):
     """Where adding is; `done` True when it has ended, with its `lines`."""
 
     def __init__(
@@ -128,7 +132,7 @@ class Adding(Message):
         self.lines = lines
 
 
-class SearchReady(Message):
+class SearchReady(FromWorker):
     """How the library is searched from now on."""
 
     def __init__(self, by: str) -> None:

@@ -6,6 +6,7 @@ Run as ``python desk_kill_target.py LIBRARY JOBS``; says each turn that it shows
 from __future__ import annotations
 
 import asyncio
+import os
 import sys
 from pathlib import Path
 
@@ -31,6 +32,11 @@ WORDS = (
 )
 
 
+def say(line: str) -> None:
+    """Tell the test at once: Textual holds back what is printed."""
+    os.write(1, f"{line}\n".encode())
+
+
 async def main(library: Path, jobs: Path) -> None:
     """Go on with the job where it was left, word after word."""
     places = Settings(library=library, jobs=jobs, cache=jobs.parent / "none")
@@ -38,12 +44,12 @@ async def main(library: Path, jobs: Path) -> None:
     async with desk.run_test(size=(80, 24)) as pilot:
         await settle(pilot)
         done = desk.view.turns if desk.view else 0
-        print(f"open {done}", flush=True)  # noqa: T201 - the test reads it
+        say(f"open {done}")
         for nth in range(done, len(WORDS)):
             await type_in(pilot, WORDS[nth])
             await settle(pilot)
             assert desk.view is not None
-            print(f"shown {desk.view.turns}", flush=True)  # noqa: T201
+            say(f"shown {desk.view.turns}")
 
 
 if __name__ == "__main__":

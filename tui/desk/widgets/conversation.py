@@ -206,7 +206,9 @@ class Conversation(VerticalScroll):
         if not block.is_mounted or not self.size.width:
             return
         region = block.virtual_region
-        self.scroll_to(y=round(region.y + part * region.height), animate=False)
+        top = round(region.y + part * region.height)
+        self.scroll_to(y=top, animate=False, immediate=True)
+        # Also where it could not come to the top: a smaller size may have it there.
         self._anchor = Anchor(block, part, self.size.width)
 
     def _tell_older(self) -> None:
