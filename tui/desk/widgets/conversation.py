@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import tzinfo
 
 from textual.app import ComposeResult
@@ -15,6 +15,8 @@ from tui.desk.literal import literal, stacked
 from tui.desk.views import Spoken
 from tui.desk.widgets.reflowed import Reflowed
 
+LAID_OUT_AFTER = 8
+"""Refreshes that a new turn takes at most to be laid out, where it is in view."""
 MOUNTED = 300
 """A turn more, and the oldest leaves the widget tree; it can be asked for again."""
 STYLES = {
@@ -120,7 +122,7 @@ class Conversation(VerticalScroll):
         self._tell_older()
         blocks = self.query(Block)
         if blocks:
-            self.call_after_refresh(self._show_part, blocks.last(), 0.0)
+            self._go_to(blocks.last(), 0.0)
 
     async def add(self, turn: Spoken) -> None:
         """Add a turn at the end; it is shown from its first line."""
@@ -132,7 +134,7 @@ class Conversation(VerticalScroll):
             del self.turns[0]
             self._earlier += 1
         self._tell_older()
-        self.call_after_refresh(self._show_part, block, 0.0)
+        self._go_to(block, 0.0)
 
     def ask_older(self, *, turn_page: bool = False) -> bool:
         """Ask for older turns; False when there are none."""
@@ -155,7 +157,7 @@ class Conversation(VerticalScroll):
         )
         self._tell_older()
         if top is not None:
-            self.call_after_refresh(self._show_part, top.block, top.part)
+            self._go_to(top.block, top.part)
         if self._turning_page:
             self.call_after_refresh(self.scroll_page_up, animate=False)
 
@@ -186,9 +188,20 @@ class Conversation(VerticalScroll):
 
     def on_resize(self) -> None:
         """Keep in view what was: lines moved with the width."""
-        anchor = self._anchor
-        if anchor is not None and self.size.width:
-            self.call_after_refresh(self._show_part, anchor.block, anchor.part)
+        self._stay()
+
+    def on_show(self) -> None:
+        """Show what came while another pane was in view."""
+        self._stay()
+
+    def _go_to(self, block: Block, part: float) -> None:
+        """Bring a part of a turn to the top, once it has its place."""
+        self._anchor = Anchor(block, part, 0)
+        self._stay()
+
+    def _stay(self) -> None:
+        """Bring to the top what belongs there, after whatever is being laid out."""
+        self.call_after_refresh(self._show_anchor, LAID_OUT_AFTER)
 
     def _up(self, scroll: Callable[[], None]) -> None:
         if self.scroll_y > 0 or not self.ask_older():
@@ -202,14 +215,19 @@ class Conversation(VerticalScroll):
                 return Anchor(block, part, self.size.width)
         return None
 
-    def _show_part(self, block: Block, part: float) -> None:
-        if not block.is_mounted or not self.size.width:
+    def _show_anchor(self, tries: int) -> None:
+        anchor = self._anchor
+        if anchor is None or not anchor.block.is_mounted:
             return
-        region = block.virtual_region
-        top = round(region.y + part * region.height)
-        self.scroll_to(y=top, animate=False, immediate=True)
-        # Also where it could not come to the top: a smaller size may have it there.
-        self._anchor = Anchor(block, part, self.size.width)
+        region = anchor.block.virtual_region
+        if region.height and self.size.width:
+            top = round(region.y + anchor.part * region.height)
+            self.scroll_to(y=top, animate=False, immediate=True)
+            # Also where it could not come to the top: a smaller size may have it
+            # there.
+            self._anchor = replace(anchor, width=self.size.width)
+        elif tries:
+            self.call_after_refresh(self._show_anchor, tries - 1)
 
     def _tell_older(self) -> None:
         note = self.query_one("#older", Said)
