@@ -16,7 +16,7 @@ from tui.desk.app import Desk
 from tui.desk.bench import Bench
 
 START = datetime(2031, 6, 14, 8, 30, tzinfo=UTC)
-PATIENCE_S = 6.0
+PATIENCE_S = 30.0
 PAUSE_S = 0.005
 RESTS = 4
 """Looks in a row that must find nothing going on; Textual takes in a new size late."""

@@ -154,7 +154,8 @@ class Desk(App[None]):
 
     async def on_event(self, event: events.Event) -> None:
         """Hand keys and pastes out one at a time; all else at once."""
-        if isinstance(event, events.Key | events.Paste) and not event.is_forwarded:
+        keyed = isinstance(event, events.Key | events.Paste)
+        if keyed and not event.is_forwarded:
             self.gate.take(event)
         else:
             await super().on_event(event)
@@ -217,7 +218,7 @@ class Desk(App[None]):
 
     @on(Told)
     async def _told(self, message: Told) -> None:
-        if isinstance(self.screen, Form):
+        if isinstance(self.screen, Form) and self.screen.handed_in:
             self.pop_screen()
         self.view = message.view
         await self.main.told(message.view, message.turn)

@@ -12,11 +12,18 @@ import asyncio
 from collections import deque
 from collections.abc import Awaitable, Callable, Sequence
 
-from textual.events import Event
+from textual.events import Event, Key
 from textual.message_pump import MessagePump
 
-PATIENCE = 0.8
-"""Seconds that a key waits at most for anything; leaving must not take longer."""
+PATIENCE = 10.0
+"""Seconds that a key waits at most for the worker, or for a queue that is stuck."""
+LEAVE_WITHIN = 0.8
+"""The same, once the key that leaves stands behind it."""
+LOOK = 0.01
+"""Seconds between two looks at the worker."""
+LEAVES = "q"
+AT_ONCE = ("ctrl+q",)
+"""Keys that wait for nothing; those before them are let go."""
 ROUNDS = 12
 """Most times that the queues on a key's way are gone through."""
 QUIET_ROUNDS = 2
@@ -55,6 +62,8 @@ class Gate:
 
     def take(self, event: Event) -> None:
         """Take an event in; it is handed out behind those before it."""
+        if _key_of(event) in AT_ONCE:
+            self._held.clear()
         self._held.append(event)
         if self._task is None:
             self._task = asyncio.create_task(self._work())
@@ -76,12 +85,16 @@ class Gate:
             self._task = None
 
     async def _until_ready(self, event: Event) -> None:
-        for _ in range(int(PATIENCE / 0.01)):
-            # What the worker told is shown before the question is put.
+        looks, leaving = PATIENCE / LOOK, LEAVE_WITHIN / LOOK
+        while looks > 0 and leaving > 0:
+            ready = self._held[0] is not event or self._ready(event)
+            # A worker that rests has told all; the app takes that in first.
             await _pass_through(self._way()[-1])
-            if self._ready(event):
+            if ready:
                 return
-            await asyncio.sleep(0.01)
+            await asyncio.sleep(LOOK)
+            looks -= 1
+            leaving -= any(_key_of(each) == LEAVES for each in self._held)
 
     async def _until_handled(self) -> None:
         """Go through the queues behind the key until its last consequence is out."""
@@ -100,6 +113,10 @@ class Gate:
         failure = None if task.cancelled() else task.exception()
         if failure is not None:
             self._way()[-1].call_later(_fail, failure)
+
+
+def _key_of(event: Event) -> str:
+    return event.key if isinstance(event, Key) else ""
 
 
 def _fail(failure: BaseException) -> None:

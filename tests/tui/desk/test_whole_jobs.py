@@ -23,6 +23,8 @@ from tests.desk_driver import (
 from tui.desk.app import Desk
 from tui.desk.screens.page import Page
 from tui.desk.views import JobView
+from tui.desk.widgets.composer import Composer
+from tui.desk.widgets.conversation import Conversation
 
 pytestmark = pytest.mark.model
 SIZES = ((120, 40), (80, 24), (40, 20))
@@ -244,3 +246,45 @@ async def test_a_letter_right_behind_tab_acts_and_is_not_written(
         await settle(pilot)
 
         assert shown(pilot).startswith("LIBRARY")
+
+
+async def test_a_whole_job_in_one_burst_of_keys_loses_none(
+    sample_places: Settings, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    # The burst holds a q, which would not wait long for a slow machine.
+    monkeypatch.setattr("tui.desk.gate.LEAVE_WITHIN", 20.0)
+    desk = desk_on(sample_places, tmp_path)
+    async with desk.run_test(size=(80, 24)) as pilot:
+        await settle(pilot)
+        burst = (
+            *("unit VET-O50, I am a technician", "enter"),
+            *("amber light LD2 flashes 4 times, then a pause", "enter"),
+            *("tab", "2"),  # seated: asked only once the lamp is understood
+            *("r", "TH3", "tab", "9 kohm", "enter"),
+            *("l", "a", "/nowhere/manual", "shift+home", "delete", "enter", "q"),
+            *("t", "space", "q"),
+            *("slash", "help", "enter", "q"),
+            *("tab", "last words"),
+        )
+        named = ("enter", "tab", "space", "slash", "shift+home", "delete")
+        pressed = [key for each in burst for key in ([each] if each in named else each)]
+        await keys(pilot, *pressed)
+
+        turns = [turn.words for turn in desk.main.query_one(Conversation).turns]
+        assert turns[0] == "unit VET-O50, I am a technician"
+        assert turns[2:] == ["seated", "TH3 9 kohm"]
+        assert desk.main.query_one(Composer).value == "last words"
+        assert pilot.app.screen is desk.main
+
+
+async def test_a_paste_of_several_lines_is_taken_in_whole(
+    sample_places: Settings, tmp_path: Path
+) -> None:
+    desk = desk_on(sample_places, tmp_path)
+    async with desk.run_test(size=(80, 24)) as pilot:
+        await settle(pilot)
+        desk.post_message(events.Paste("unit VET-O50,\namber light on\n"))
+        await keys(pilot, "!", "enter")
+
+        assert view_of(pilot).turns == 1
+        assert "> unit VET-O50, amber light on!" in shown(pilot)
