@@ -66,8 +66,8 @@ def pairs(pilot: Pilot[None]) -> dict[tuple[Colour, Colour], str]:
             assert style.bgcolor is not None
             assert not style.dim
             fore, back = (each.get_truecolor() for each in (style.color, style.bgcolor))
-            pair = (tuple(fore), tuple(back))
-            found.setdefault(pair[::-1] if style.reverse else pair, text)
+            pair: tuple[Colour, Colour] = (fore, back)
+            found.setdefault((back, fore) if style.reverse else pair, text)
     return found
 
 
