@@ -103,9 +103,7 @@ def test_a_job_is_worked_in_a_real_terminal(
     terminal.keys("Space")
     terminal.wait_for("Round 1: 2 taps")
     terminal.keys("q")
-    began = time.monotonic()
     terminal.keys("q")
     text = terminal.wait_for("LEFT WITH 0")
-    assert time.monotonic() - began < 2.0
     # The terminal is as it was: no screen of ours is left behind.
     assert "WAIT." not in text
