@@ -21,7 +21,7 @@ from assistant.errors import (
 from assistant.library.types import Document, Page, PageStatus
 from ingest.assemble import Prepared, prepare
 from ingest.collect import Candidate, Refusal, collect
-from ingest.plan import ORIGIN, Action, Hashed, Step, Store, decide, look
+from ingest.plan import FILE, ORIGIN, Action, Hashed, Step, Store, decide, look
 from ingest.progress import Progress
 from ingest.readers.base import FileFacts, RawPage
 from ingest.readers.isolation import read_file
@@ -227,6 +227,8 @@ class _Run:
     def _note_origin(self, step: Step) -> None:
         if step.candidate is not None:
             self.store.put_note(ORIGIN + step.sha256, step.candidate.origin)
+            where = str(step.candidate.file.absolute())
+            self.store.put_note(FILE + step.sha256, where)
 
 
 def _same_title(one: Document, other: Document) -> bool:

@@ -15,6 +15,8 @@ from ingest.collect import Candidate, Collected, Refusal, file_hash
 from ingest.readers.sniff import reader_of
 
 ORIGIN = "origin:"
+FILE = "file:"
+"""Note of where a document's file lay when it was added, so that it can be opened."""
 """Start of the note that keeps where a document's file lies."""
 
 
