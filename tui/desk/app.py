@@ -11,13 +11,13 @@ from textual.app import App
 from textual.message import Message
 from textual.message_pump import MessagePump
 from textual.screen import Screen
-from textual.theme import Theme
 from textual.timer import Timer
 
 from assistant.clock import Clock
 from tui.desk.actions import CHOICES
 from tui.desk.adding import Adder
 from tui.desk.bench import Bench
+from tui.desk.colours import COLOURS, UNCOLOURED
 from tui.desk.engine import Engine
 from tui.desk.gate import Gate
 from tui.desk.messages import (
@@ -48,22 +48,6 @@ from tui.desk.terminal import title_sequence
 from tui.desk.timers import title
 from tui.desk.views import JobLine, JobView, looks_due, running, sources_of
 
-COLOURS = Theme(
-    name="desk",
-    primary="#7fb2d9",
-    secondary="#9fc5a8",
-    warning="#e6c15c",
-    error="#ff8f80",
-    success="#8fd19e",
-    accent="#7fb2d9",
-    foreground="#e8e6e0",
-    background="#14181c",
-    surface="#20262c",
-    panel="#2a323a",
-    dark=True,
-)
-UNCOLOURED = "ansi-dark"
-"""Textual's theme of the terminal's own colours; with NO_COLOR it uses none."""
 LEAVING = 0.1
 """Seconds that adding has to stop by itself when the screen is left."""
 SAY_MORE = "say what you see first"
@@ -130,7 +114,7 @@ class Desk(App[None]):
         """Leave nothing running."""
         self.gate.stop()
         self._adder.stop(LEAVING)
-        self._write(title_sequence(""))
+        self._entitle("")
 
     @property
     def job(self) -> str | None:
@@ -235,7 +219,7 @@ class Desk(App[None]):
         self.lines, self._looked = message.lines, message.at
         if message.over:
             self.bell()
-        self._entitle()
+        self._entitle(title(self.lines, self.zone))
         self.main.status(self.clock.now())
         if isinstance(self.screen, Jobs):
             self.screen.refill(message.lines, self.clock.now())
@@ -274,9 +258,7 @@ class Desk(App[None]):
         self.main.status(self.clock.now())
         for sheet in self.screen_stack:
             if isinstance(sheet, Holdings):
-                sheet.progress(message.text)
-                if message.done:
-                    sheet.refetch()
+                sheet.progress(message.text, done=message.done)
         if message.done:
             self.engine.do(lambda bench: bench.reload())
             self.engine.warm_up()
@@ -385,20 +367,17 @@ class Desk(App[None]):
 
     def action_copy(self) -> None:
         """Save the last answer with its sources, and offer it to the terminal."""
-        from tui.desk.saving import save_answer
+        from tui.desk.saving import offered
 
         turns = self.main.answered()
         if self.view is None or not turns:
             self.tell(SAY_MORE)
             return
         folder = self.engine.bench.settings.jobs.parent / "answers"
-        try:
-            text, path = save_answer(folder, self.view, turns[-1], self.zone)
-        except OSError as error:
-            self.tell(f"cannot be saved in {folder}: {error.strerror}", grave=True)
-            return
-        self.copy_to_clipboard(text)
-        self.tell(f"sent to the terminal's clipboard; also saved to {path}")
+        text, told = offered(folder, self.view, turns[-1], self.zone)
+        if text:
+            self.copy_to_clipboard(text)
+        self.tell(told, grave=not text)
 
     async def action_quit(self) -> None:
         """Leave at once; every word is stored already."""
@@ -412,12 +391,8 @@ class Desk(App[None]):
         else:
             self.engine.do(lambda bench: task(bench, job))
 
-    def _entitle(self) -> None:
-        wanted = title(self.lines, self.zone)
-        if wanted != self._titled:
-            self._titled = wanted
-            self._write(title_sequence(wanted))
-
-    def _write(self, sequence: str) -> None:
-        if self._driver is not None and not self.is_headless:
-            self._driver.write(sequence)
+    def _entitle(self, words: str) -> None:
+        """Name the terminal's window, when it is named otherwise."""
+        if words != self._titled and self._driver is not None and not self.is_headless:
+            self._driver.write(title_sequence(words))
+        self._titled = words

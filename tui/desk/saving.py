@@ -46,3 +46,14 @@ def _write(path: Path, text: str) -> None:
         opened.flush()
         os.fsync(opened.fileno())
     beside.replace(path)
+
+
+def offered(
+    folder: Path, view: JobView, turn: Spoken, zone: tzinfo | None
+) -> tuple[str, str]:
+    """Return an answer that was saved and where it is; '' and why when it was not."""
+    try:
+        text, path = save_answer(folder, view, turn, zone)
+    except OSError as error:
+        return "", f"cannot be saved in {folder}: {error.strerror}"
+    return text, f"sent to the terminal's clipboard; also saved to {path}"

@@ -25,7 +25,13 @@ PAGED: Mapping[str, tuple[str, ...]] = {
 
 
 def settle_environment(environment: MutableMapping[str, str]) -> None:
-    """Set what Textual reads at its import: no motion; an empty NO_COLOR is none."""
+    """Set what Textual reads at its import: no motion; an empty NO_COLOR is none.
+
+    The terminal itself says how large it is: an exported COLUMNS or LINES may be of
+    another terminal, or of a size that it no longer has.
+    """
+    for name in ("COLUMNS", "LINES"):
+        environment.pop(name, None)
     for name, value in QUIET.items():
         environment.setdefault(name, value)
     if environment.get("NO_COLOR") == "":

@@ -34,6 +34,9 @@ class Terminal:
             "FAULTLEAF_JOBS": str(folder / "jobs.sqlite"),
             "FAULTLEAF_CACHE": str(folder / "none"),
             "LANG": "C.UTF-8",
+            # Of another terminal; this one has its own size.
+            "COLUMNS": "80",
+            "LINES": "24",
         }
 
     def tmux(self, *words: str) -> str:

@@ -41,11 +41,13 @@ class Holdings(Sheet):
         """Show what is held."""
         self.query_one(_Lines).show(lines)
 
-    def progress(self, text: str) -> None:
-        """Show where adding is."""
+    def progress(self, text: str, *, done: bool = False) -> None:
+        """Show where adding is; what it has added, once it is done."""
         bar = self.query_one("#adding", Bar)
         bar.display = bool(text)
         bar.say(text, "bold")
+        if done:
+            self.refetch()
 
     def action_add(self) -> None:
         """Ask for a path and add what is there."""
