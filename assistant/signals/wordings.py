@@ -16,6 +16,11 @@ def need_count() -> str:
     return "cannot tell yet: need the number of flashes between two dark pauses"
 
 
+def need_short() -> str:
+    """Return why quick and long flashes without their numbers cannot be read."""
+    return "cannot tell yet: need how many quick flashes and how many long ones"
+
+
 def need_pause() -> str:
     """Return why a blink without its pause cannot be read."""
     return "cannot tell yet: need the pause"
