@@ -117,9 +117,9 @@ class Split:
     """The one question that splits the candidates best.
 
     `slot` is count | short | pause | window | rate | phase | colour | box | board |
-    label | code | sub | emitter | display_level | stored | lamp:<label> | state | mode | unit |
-    context:<name> | precondition:<words>; `options` maps each answer to the global ids
-    it leaves.
+    label | code | sub | emitter | display_level | stored | lamp:<label> | state |
+    mode | unit | context:<name> | precondition:<words>; `options` maps each answer to
+    the global ids it leaves.
     """
 
     slot: str

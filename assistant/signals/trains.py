@@ -231,7 +231,8 @@ def _window(seen: Observation, signal: CountPerWindow | Beeps) -> Fit | None:
 
 
 def _beeps(seen: Observation, signal: Beeps) -> Fit | None:
-    if seen.emitter not in (None, "buzzer") or seen.colour:
+    printed = seen.colour or seen.label
+    if seen.emitter not in (None, "buzzer") or printed:
         return None
     heard = matched("emitter")
     if seen.emitter is None:
