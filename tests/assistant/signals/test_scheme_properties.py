@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any
 
 from hypothesis import assume, given
@@ -47,8 +48,8 @@ def short_long(pair: tuple[int, int]) -> SignalRow:
 
 
 def tens(number: int) -> SignalRow:
-    emitters = {"tens_emitter": A, "units_emitter": B}
-    return row(f"t-{number}", "tens_units", number=number, **emitters)
+    name = f"t-{number}"
+    return row(name, "tens_units", number=number, tens_emitter=A, units_emitter=B)
 
 
 def bank(key: tuple[str, int]) -> SignalRow:
@@ -105,24 +106,26 @@ def beeps(number: int) -> SignalRow:
 
 letters = st.sampled_from("AEFHP")
 main_codes = st.tuples(letters, st.sampled_from("1234")).map("".join)
-TABLES = st.one_of(
-    *(
-        st.lists(keys, min_size=1, max_size=5, unique=True).map(
-            lambda found, make=make: tuple(make(key) for key in found)
-        )
-        for make, keys in (
-            (short_long, st.tuples(digit, digit).filter(any)),
-            (tens, st.integers(1, 99)),
-            (bank, st.tuples(st.sampled_from(["on", "off", "flash"]), count)),
-            (flicker, st.tuples(st.sampled_from(["first", "detail"]), count)),
-            (weighted, st.integers(0, 7)),
-            (rate, st.sampled_from(["slow", "fast"])),
-            (code, main_codes),
-            (sub_code, st.tuples(main_codes, st.sampled_from(["01", "02", "13"]))),
-            (place, st.tuples(st.integers(1, 3), st.sampled_from(["", "1", "4", "7"]))),
-            (beeps, count),
-        )
-    )
+Table = tuple[SignalRow, ...]
+
+
+def tables(make: Callable[[Any], SignalRow], keys: st.SearchStrategy[Any]) -> Any:
+    """Return a strategy of tables of one kind, no two rows alike."""
+    found = st.lists(keys, min_size=1, max_size=5, unique=True)
+    return found.map(lambda chosen: tuple(make(key) for key in chosen))
+
+
+TABLES: st.SearchStrategy[Table] = st.one_of(
+    tables(short_long, st.tuples(digit, digit).filter(any)),
+    tables(tens, st.integers(1, 99)),
+    tables(bank, st.tuples(st.sampled_from(["on", "off", "flash"]), count)),
+    tables(flicker, st.tuples(st.sampled_from(["first", "detail"]), count)),
+    tables(weighted, st.integers(0, 7)),
+    tables(rate, st.sampled_from(["slow", "fast"])),
+    tables(code, main_codes),
+    tables(sub_code, st.tuples(main_codes, st.sampled_from(["01", "02", "13"]))),
+    tables(place, st.tuples(st.integers(1, 3), st.sampled_from(["", "1", "4", "7"]))),
+    tables(beeps, count),
 )
 
 
