@@ -18,8 +18,16 @@ SETTLED = 3
 """A number counted so often outweighs one that came up once."""
 
 
+_TOO_FAST = Fit(
+    assumed=frozenset({"count"}), weight=0.5, near=frozenset({"flicker"})
+)
+"""A lamp called flickering may be one that counts, where no row flickers."""
+
+
 def fit_count(seen: Observation, count: int) -> Fit | None:
     """Compare a number of flashes; a blink without a number leaves it open."""
+    if seen.state == "flicker":
+        return _TOO_FAST
     if seen.state not in ("blink", "count"):
         return None
     if not seen.count:

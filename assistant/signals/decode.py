@@ -223,6 +223,8 @@ def _without_near(found: Sequence[_Placed], own_colour: set[str]) -> list[_Place
 def _has_its_exact_row(one: _Placed, exact: Sequence[_Placed]) -> bool:
     """Return whether a row that fits nearly stands beside the one that fits fully."""
     near = one.fit.near
+    if "flicker" in near and exact:
+        return False
     if "count" in near and not any(_COUNTED & other.fit.matched for other in exact):
         return False
     if "rate" in near:
@@ -327,7 +329,7 @@ def _counted_otherwise(seen: Sequence[Observation], placed: Sequence[_Placed]) -
 
 
 def _candidate(one: _Placed, seen: Sequence[Observation]) -> Candidate:
-    near = one.fit.near - {"value"}
+    near = one.fit.near - {"value", "flicker"}
     both = one.fit.assumed - one.fit.matched | near
     agreed = one.fit.matched - both
     notes = notes_of(one.row.signal, seen)

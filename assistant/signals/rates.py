@@ -20,11 +20,28 @@ def fit_rate(seen: Observation, rate_class: RateClass, rate: Rate | None) -> Fit
     they tell nothing.
     """
     band = rate.band() if rate is not None else None
-    if seen.rate_hz is not None and band is not None:
-        return matched("rate") if _meet(seen.rate_hz, band) else None
+    told = told_rate(seen)
+    if told is not None and band is not None:
+        return matched("rate") if _meet(told, band) else None
     if seen.rate is None or seen.rate == rate_class:
         return assumed("rate")
     return Fit(assumed=frozenset({"rate"}), weight=OTHER_WORD, near=frozenset({"rate"}))
+
+
+def told_rate(seen: Observation) -> tuple[float, float] | None:
+    """Return the blinks in a second that were told, also as so many in so long.
+
+    Examples
+    --------
+    >>> told_rate(Observation(state="count", count=(20,), window_s=10.0))
+    (1.9, 2.1)
+    """
+    if seen.rate_hz is not None or seen.pause == "seen" or not seen.window_s:
+        return seen.rate_hz
+    if not seen.count:
+        return None
+    fewest, most = min(seen.count) - 1, max(seen.count) + 1
+    return (fewest / seen.window_s, most / seen.window_s)
 
 
 def same_rate(seen: Observation, hertz: float) -> bool:

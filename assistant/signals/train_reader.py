@@ -139,7 +139,9 @@ def _flash(given: Flash | float) -> Flash:
 
 def _too_little(times: Sequence[Sequence[float]], doubled: int) -> TrainReading:
     """Return what lone taps say: one flash in each round, if so many agree."""
-    counts = (TapCount(1, len(times) / (len(times) + 2)),) if times else ()
+    rounds = len(times)
+    one = TapCount(1, rounds / (rounds + 2))
+    counts = (one, TapCount(2, DOUBTED)) if times else ()
     why = "no pause was seen: watch through two whole groups"
     return TrainReading("unknown", counts, (), doubled, another_round=why)
 

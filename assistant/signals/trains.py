@@ -28,7 +28,7 @@ from assistant.signals.kinds import (
 )
 from assistant.signals.observation import Observation
 from assistant.signals.quick_slow import fit_short_long
-from assistant.signals.rates import fit_rate, same_rate
+from assistant.signals.rates import fit_rate, same_rate, told_rate
 from assistant.signals.shown import fit_shown
 
 DIMS = 0.5
@@ -156,7 +156,8 @@ def _uncounted(
         case EvenBlink():
             return _even_timed(seen, signal)
         case RateBlink():
-            even = _even(seen)
+            timed = seen.state == "count" and told_rate(seen) is not None
+            even = matched("state") if timed else _even(seen)
             rate = fit_rate(seen, signal.rate_class, signal.rate)
             return None if even is None or rate is None else even.and_also(rate)
         case SingleFlash():
