@@ -235,16 +235,16 @@ TOGETHER = """\
   is_fault: true
 - id: tens-24
   kind: tens_units
-  tens_emitter: {box: indoor, board: control board, label: T, colour: yellow}
-  units_emitter: {box: indoor, board: control board, label: U, colour: green}
+  tens_emitter: {box: indoor, board: pump board, label: T, colour: yellow}
+  units_emitter: {box: indoor, board: pump board, label: U, colour: green}
   number: 24
   applies_to_unit: indoor
   meaning: drain pump
   is_fault: true
 - id: tens-14-outdoor
   kind: tens_units
-  tens_emitter: {box: indoor, board: control board, label: T, colour: yellow}
-  units_emitter: {box: indoor, board: control board, label: U, colour: green}
+  tens_emitter: {box: indoor, board: pump board, label: T, colour: yellow}
+  units_emitter: {box: indoor, board: pump board, label: U, colour: green}
   number: 14
   offset: 30
   applies_to_unit: outdoor

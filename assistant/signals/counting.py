@@ -18,9 +18,7 @@ SETTLED = 3
 """A number counted so often outweighs one that came up once."""
 
 
-_TOO_FAST = Fit(
-    assumed=frozenset({"count"}), weight=0.5, near=frozenset({"flicker"})
-)
+_TOO_FAST = Fit(assumed=frozenset({"count"}), weight=0.5, near=frozenset({"flicker"}))
 """A lamp called flickering may be one that counts, where no row flickers."""
 
 

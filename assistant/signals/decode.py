@@ -248,7 +248,8 @@ def _counts(
     found: dict[str, set[int]] = {}
     for row in rows:
         lamp = lamp_of(row.signal)
-        if lamp is not None and fit_lamp(seen, lamp) is not None:
+        sound = isinstance(row.signal, Beeps) != (seen.emitter == "buzzer")
+        if lamp is not None and not sound and fit_lamp(seen, lamp) is not None:
             for count in count_of(row.signal):
                 found.setdefault(row.document, set()).add(int(count))
     return {name: tuple(sorted(found[name])) for name in sorted(found)}
@@ -261,11 +262,16 @@ def _outside_table(
     if not seen.count or seen.pause == "none":
         return None
     listed = _counts(seen, rows)
-    even = EvenBlink | RateBlink
-    if not listed or any(not isinstance(one.row.signal, even) for one in fits):
+    if not listed or any(not _taken_for_count(one) for one in fits):
         return None
     blinks = sorted({one.row.signal.meaning for one in fits})
     return Match("none", (), None, outside(seen, listed, blinks))
+
+
+def _taken_for_count(one: _Placed) -> bool:
+    """Return whether a row is an even blink of which only some flashes were counted."""
+    timed = "rate" in one.fit.matched
+    return isinstance(one.row.signal, EvenBlink | RateBlink) and not timed
 
 
 _NEEDS = {"pause": need_pause, "count": need_count, "short": need_short}

@@ -49,7 +49,7 @@ def outside(
     blinks : sequence of str
         What an even blink of the lamp means, where no dark pause was reported.
     """
-    if not seen.count or not listed:
+    if not seen.count or not listed or seen.state == "short_long":
         what = f"code {seen.code}" if seen.code else _what(seen)
         return f"{what}: not in this document"
     many = len(seen.count) > FEW
