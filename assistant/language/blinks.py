@@ -93,10 +93,11 @@ _COUNTS: tuple[re.Pattern[str], ...] = (
     ),
     rx(
         r"(?:goes|going|does|doing|gives|giving|get|getting|got|counted|counting|"
-        r"counts?|count is|count of|see|seeing|saw|now at|blinkety|it is at|was|said|did) "
+        r"counts?|count is|count of|see|seeing|saw|now at|blinkety|it is at|was|said|"
+        r"did) "
         rf"{_ABOUT}{_COUNT}(?: times| x)?(?: at a time)?(?= then| ,|$| \.| every| "
-        r"and (?:the )?[a-z0-9]+ (?:one |light )?(?:goes|does|flashes|flashing|flash|gives)| and "
-        r"then| \?| !| in [0-9]| over [0-9]"
+        r"and (?:the )?[a-z0-9]+ (?:one |light )?(?:goes|does|flashes|flashing|flash|"
+        r"gives)| and then| \?| !| in [0-9]| over [0-9]"
         r"| now| on the| twice| [23] times| with a (?:pause|gap)| not [0-9])"
     ),
     rx(

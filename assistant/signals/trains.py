@@ -233,8 +233,8 @@ def _window(seen: Observation, signal: CountPerWindow | Beeps) -> Fit | None:
 
 def _beeps(seen: Observation, signal: Beeps) -> Fit | None:
     printed = seen.colour or seen.label
-    counted = seen.state == "count"
-    if seen.emitter not in (None, "buzzer") or printed or not counted:
+    numbered = seen.state == "count"
+    if seen.emitter not in (None, "buzzer") or printed or not numbered:
         return None
     heard = matched("emitter")
     if seen.emitter is None:
