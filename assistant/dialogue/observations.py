@@ -28,6 +28,7 @@ PATTERN = (
     "stored",
 )
 """Slots that say what a lamp does."""
+BOTH = 2
 VAGUE: frozenset[State] = frozenset({"blink"})
 
 
@@ -59,7 +60,11 @@ def merge(reports: Sequence[Held]) -> tuple[Observation, ...]:
             merged.append((held.turn, fact.observation))
         else:
             older = merged[place][1]
-            merged[place] = (held.turn, overlay(older, fact.observation, held.answers))
+            newer = overlay(older, fact.observation, held.answers)
+            looked_again = held.answers == "count" or fact.origin == "tap counter"
+            if looked_again and held.turn != merged[place][0]:
+                newer = newer.model_copy(update=tally(older, fact.observation))
+            merged[place] = (held.turn, newer)
     return tuple(observation for _, observation in merged)
 
 
@@ -118,6 +123,21 @@ def overlay(old: Observation, new: Observation, answers: str = "") -> Observatio
     return new.model_copy(
         update={slot: value for slot, value in identity.items() if slot not in told}
     )
+
+
+def tally(old: Observation, new: Observation) -> dict[str, object]:
+    """Return the counts of two looks together, where they can be of one pattern.
+
+    They can where the numbers differ by one at most; otherwise the lamp has changed
+    and the new count stands alone.
+    """
+    rows = [one.counted or one.count[:1] for one in (old, new) if one.state == "count"]
+    counted = tuple(number for row in rows for number in row)
+    unsure = any(len(one.count) > 1 and not one.counted for one in (old, new))
+    apart = max(counted, default=0) - min(counted, default=0)
+    if len(rows) < BOTH or not all(rows) or unsure or apart > 1:
+        return {}
+    return {"count": tuple(sorted(set(counted))), "counted": counted}
 
 
 def _only_identity(new: Observation) -> bool:
