@@ -55,6 +55,7 @@ class DecodeCandidate(Record):
     is_fault: bool
     matched: tuple[str, ...]
     assumed: tuple[str, ...]
+    notes: tuple[str, ...] = ()
     sources: tuple[SourceRef, ...] = ()
 
 

@@ -78,10 +78,7 @@ DARK = (
     r"blank|not coming on|extinguished)"
 )
 SLOW = r"(?:slow|slowly|slower|lazy|lazily)"
-FAST = (
-    r"(?:fast|faster|quick|quickly|rapid|rapidly|like crazy|crazy fast|flicker|"
-    r"flickering)"
-)
+FAST = r"(?:fast|faster|quick|quickly|rapid|rapidly|like crazy|crazy fast)"
 
 PAUSE = (
     r"(?:pause|pauses|paused|pausing|rest|rests|resting|gap|stops?|waits?|break|"

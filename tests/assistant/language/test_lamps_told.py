@@ -83,7 +83,7 @@ STATES: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("flashing continuously without pause", ("lamp blink pause=none",)),
     ("keeps blinking non stop", ("lamp blink pause=none",)),
     ("constant flashing no gap", ("lamp blink pause=none",)),
-    ("1 long 2 short", ("lamp blink",)),
+    ("1 long 2 short", ("lamp short_long count=2 long=1",)),
     ("green out, red winking on the inverter pcb",
      ("lamp off colour=green", "lamp blink colour=red board=inverter")),
     ("seven yellows but the mains looks fine, what set it off",
