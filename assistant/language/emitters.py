@@ -49,7 +49,10 @@ _BOARD = rx(
     r"(?P<board>outdoor main|main|fan|inverter|power|display|control|driver|drive|"
     r"communication|comm|interface|filter|outdoor|indoor|outside|inside) board"
 )
-_NOT_A_LABEL = r"(?! (?:times|red|green|amber|sec|flash(?:es)?(?! [0-9]))(?!\S))"
+_NOT_A_LABEL = (
+    r"(?! (?:times|red|green|amber|sec|shorts?|longs?|quick|flash(?:es)?(?! [0-9]))"
+    r"(?!\S))"
+)
 """What makes "light 2" a count and no label."""
 _LONE = (
     r"(?:light|terminal|on|light labelled) {0}(?! (?:[a-z]+ )?light)|{0}(?= (?:is|"

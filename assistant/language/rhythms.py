@@ -41,6 +41,8 @@ _TURNS = rx(
     r"tak(?:es?|ing) turns|alternat(?:e|es|ing|ely)|back and forth|one then the other|"
     r"when one is on the other is off"
 )
+_IN_TURN = rx(r"in turns?|by turns|turn about|one after (?:the other|another)")
+"""Of lamps only where they are said to flash; much else is done in turn."""
 _PRESSED = rx(
     r"(?:after|when|once|while|with)(?: i| you| we| the)*(?: am| are)? (?:press(?:ed|"
     r"ing)?|push(?:ed|ing)?|hold(?:ing)?|held)(?: the| a| down| in)*(?: [a-z]+)? "
@@ -125,7 +127,7 @@ def turns_told(view: Tokens) -> list[Told]:
 def rhythm_modifiers(text: str) -> dict[str, Any]:
     """Return phase, level of the display and a range of seconds told in a stretch."""
     slots: dict[str, Any] = {}
-    if _APART.search(text) or _TURNS.search(text):
+    if any(said.search(text) for said in (_APART, _TURNS, _IN_TURN)):
         slots["phase"] = "alternating"
     elif _TOGETHER.search(text):
         slots["phase"] = "together"

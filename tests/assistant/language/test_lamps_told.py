@@ -148,6 +148,7 @@ VOCABULARY = Vocabulary(
         ("red flashing 3", ["lamp count count=3 colour=red"]),
         ("purple flashing 3", ["lamp count count=3 colour=red"]),
         ("led 2 flashing 4", ["lamp count count=4 label=LD2"]),
+        ("red led 2 short 3 long", ["lamp short_long count=2 long=3 colour=red"]),
         ("ld-2 flashing 4", ["lamp count count=4 label=LD2"]),
         ("run lamp flashing 2", ["lamp count count=2 label=run lamp"]),
         (

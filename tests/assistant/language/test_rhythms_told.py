@@ -24,6 +24,7 @@ SAID: tuple[tuple[str, tuple[str, ...]], ...] = (
             "lamp blink colour=red phase=alternating",
         ),
     ),
+    ("both lamps blink in turn", ("lamp blink phase=alternating",)),
     ("two short three long", ("lamp short_long count=2 long=3",)),
     ("2 quick ones then 3 slow ones", ("lamp short_long count=2 long=3",)),
     ("one long followed by four shorts", ("lamp short_long count=4 long=1",)),
