@@ -131,6 +131,11 @@ _ON = rx(
     r"l?e?d[0-9]{1,2}|light [0-9]) (?P<on>on)(?! (?:the|a|my|this|that|at|and off|off|"
     r"it|its|top|heat|cool|site|gas|for|hold|off on|to)(?!\S))"
 )
+_SITS = rx(
+    r"(?:lights?|one|red|green|amber|yellow|orange|blue|white|h[0-9]p?|"
+    r"l?e?d[0-9]{1,2}) (?P<on>just sits there)"
+)
+"""Of a lamp alone: a unit that just sits there does not run."""
 _DARK = rx(DARK)
 _NO_LIGHTS = rx(
     r"(?:no|not any|zero|not one|not a single|without any) (?:lights?|lights? (?:on|"
@@ -198,6 +203,10 @@ def blinks(view: Tokens) -> list[Blink]:
         Blink(*match.span("on"), {"state": "on"})
         for match in _ON.finditer(view.folded)
         if _speaks_of_lamps(view, match)
+    ]
+    found += [
+        Blink(*match.span("on"), {"state": "on"})
+        for match in _SITS.finditer(view.folded)
     ]
     found += _pause_alone(view) if not found else []
     return _apart(found)

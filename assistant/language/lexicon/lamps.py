@@ -34,7 +34,7 @@ FLASH = r"(?:flash|flashes|flashing|flashed|beeps?|beeping|beeped|blips?|pips?|c
 STEADY = (
     r"(?:steady(?: on)?(?! [0-9.]+ (?:v|k|amp)(?!\S))(?! ~)|"
     r"(?<!frozen )(?<!froze )(?<!iced )(?<!ice )solid(?: on)?|"
-    r"just sits there|on (?:steady|solid|all the time|constant(?:ly)?|"
+    r"on (?:steady|solid|all the time|constant(?:ly)?|"
     r"continuous(?:ly)?)|(?:staying|stays|stay|stuck|just|always|constantly|full|"
     r"remains|lit and staying) (?:on|lit)(?! and off)|lit up|"
     r"(?<!when one is )(?<!when one )(?<!when ones )lit|constant(?:ly)? on|"

@@ -149,6 +149,8 @@ VOCABULARY = Vocabulary(
         ("purple flashing 3", ["lamp count count=3 colour=red"]),
         ("led 2 flashing 4", ["lamp count count=4 label=LD2"]),
         ("red led 2 short 3 long", ["lamp short_long count=2 long=3 colour=red"]),
+        ("the red light just sits there", ["lamp on colour=red"]),
+        ("no code, the unit just sits there", ["lamp no_code"]),
         ("ld-2 flashing 4", ["lamp count count=4 label=LD2"]),
         ("run lamp flashing 2", ["lamp count count=2 label=run lamp"]),
         (
