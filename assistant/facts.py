@@ -6,6 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
+from assistant.checks.kinds import Meter
 from assistant.record import Mode, Record, Role
 from assistant.rules.applicability import Plate
 from assistant.rules.kinds import Complaint, Hazard
@@ -83,6 +84,8 @@ class ReadingFact(FactBase):
     at_temperature: Quantity | None = None
     under_load: bool = False
     power_state: Literal["off", "live"] | None = None
+    meter: Meter | None = None
+    """What the meter promises; None is not told."""
 
 
 class HappeningFact(FactBase):

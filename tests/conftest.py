@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from filelock import FileLock
 from hypothesis import settings
 
 from assistant.settings import Settings
@@ -33,10 +34,17 @@ def _no_network(monkeypatch: pytest.MonkeyPatch) -> None:
 
 
 @pytest.fixture(scope="session")
-def shared_cache(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def shared_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Return the folder that all processes of one run of the tests share."""
+    own = tmp_path_factory.getbasetemp()
+    return own.parent if "PYTEST_XDIST_WORKER" in os.environ else own
+
+
+@pytest.fixture(scope="session")
+def shared_cache(shared_folder: Path) -> Path:
     """Where the exported encoder lies; FAULTLEAF_TEST_CACHE outlives the run."""
     cache = os.environ.get("FAULTLEAF_TEST_CACHE")
-    return Path(cache) if cache else tmp_path_factory.getbasetemp() / "cache"
+    return Path(cache) if cache else shared_folder / "cache"
 
 
 @pytest.fixture(autouse=True)
@@ -50,16 +58,20 @@ def _own_home(
 
 
 @pytest.fixture(scope="session")
-def sample_places(
-    tmp_path_factory: pytest.TempPathFactory, shared_cache: Path
-) -> Settings:
+def sample_places(shared_folder: Path, shared_cache: Path) -> Settings:
     """Return places with the sample library, real vectors, built once; read only."""
+    from tests.exported import exported_to
     from tui.plain.console import Console
     from tui.samples import build
 
-    folder = tmp_path_factory.mktemp("samples")
+    folder = shared_folder / "samples"
     places = Settings(
         library=folder / "library", jobs=folder / "jobs.sqlite", cache=shared_cache
     )
-    build(places.library, places, Console())
+    folder.mkdir(exist_ok=True)
+    with FileLock(folder / "lock"):
+        if not (folder / "built").exists():
+            exported_to(places)
+            build(places.library, places, Console())
+            (folder / "built").touch()
     return places

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from filelock import FileLock
+
 from assistant.library.encoder import Encoder, load_encoder
 from assistant.settings import Settings, settings
 
@@ -11,11 +13,17 @@ def real_settings() -> Settings:
 
     With FAULTLEAF_TEST_CACHE set, the export outlives the run.
     """
-    places = settings()
-    if load_encoder(places) is None:
-        from ingest.export import export
+    return exported_to(settings())
 
-        export(places)
+
+def exported_to(places: Settings) -> Settings:
+    """Return the places; the first process that asks exports, the others wait."""
+    places.cache.mkdir(parents=True, exist_ok=True)
+    with FileLock(places.cache / "export.lock"):
+        if load_encoder(places) is None:
+            from ingest.export import export
+
+            export(places)
     return places
 
 

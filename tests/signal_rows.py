@@ -11,6 +11,18 @@ from assistant.signals.observation import Match, Observation, SignalRow
 
 _SIGNAL: TypeAdapter[Signal] = TypeAdapter(Signal)
 AMBER = {"board": "outdoor main", "label": "LD2", "colour": "amber"}
+OF_ONE_LAMP = {
+    "steady",
+    "off",
+    "heartbeat",
+    "even_blink",
+    "rate_blink",
+    "single_flash",
+    "analog_rate",
+    "count_per_window",
+    "group_then_pause",
+    "short_long",
+}
 GREEN = {"board": "outdoor main", "label": "LD1", "colour": "green"}
 
 
@@ -23,7 +35,7 @@ def row(
 ) -> SignalRow:
     """Return a row `quellmar/<name>` of a table in `document`."""
     written = {"id": name, "kind": kind, "meaning": name, "is_fault": True, **fields}
-    if kind not in ("several_lamps", "display_code"):
+    if kind in OF_ONE_LAMP:
         written.setdefault("lamp", AMBER)
     signal = _SIGNAL.validate_python(written)
     return SignalRow(f"quellmar/{name}", signal, match, document)

@@ -77,15 +77,22 @@ def _version(console: Console) -> int:
 
 
 def _alone(args: argparse.Namespace, console: Console) -> int:
-    """Without a command: a conversation for a person, the help for a script."""
+    """Without a command: the screen for a person, the help for a script."""
     if not console.interactive or console.json:
         console.out.write(build(None).format_help())
         return 0
-    console.talk("starting `faultleaf talk`; `faultleaf --help` lists the commands")
-    whole = parse(["talk"])
-    for name in ("library", "jobs"):
-        setattr(whole, name, getattr(args, name))
-    return command_module("talk").run(whole, console)
+    if os.environ.get("TERM") == "dumb":
+        console.talk("this terminal cannot be drawn on: starting `faultleaf talk`")
+        whole = parse(["talk"])
+        for name in ("library", "jobs"):
+            setattr(whole, name, getattr(args, name))
+        return command_module("talk").run(whole, console)
+    if args.no_colour:
+        os.environ["NO_COLOR"] = "1"
+    from tui.desk.start import open_screen
+    from tui.wiring import places
+
+    return open_screen(places(args))
 
 
 def _close_quietly() -> None:

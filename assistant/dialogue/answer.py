@@ -57,6 +57,7 @@ class DecodeCandidate(Record):
     is_fault: bool
     matched: tuple[str, ...]
     assumed: tuple[str, ...]
+    notes: tuple[str, ...] = ()
     sources: tuple[SourceRef, ...] = ()
     to_confirm: bool = False
     """It stands only on pages read by OCR: a person must look at the page."""

@@ -15,9 +15,14 @@ from assistant.dialogue.asking import next_question
 from assistant.dialogue.cautions import cautions
 from assistant.dialogue.danger import refuse, stop
 from assistant.dialogue.diagnosing import Diagnosis
-from assistant.dialogue.sections import checks, lamps, passages, said, times
+from assistant.dialogue.sections import checks, lamps, passages, said, signals, times
 from assistant.dialogue.view import View
 from assistant.jobs.events import CheckDone, Said
+from assistant.signals.bearings import RUNNING
+from assistant.signals.questions import ORDER
+
+SPLITTING = frozenset(ORDER) - {"context", "mode"}
+"""Slots whose answers split a decode; what runs is asked for by its whole name."""
 
 
 def compose(view: View) -> Answer:
@@ -52,6 +57,7 @@ def _work(view: View) -> Answer:
     causes = checks.causes(diagnosis)
     statements = [
         *checks.correction_lines(view),
+        *signals.late_lines(view),
         *lamps.decode_lines(view),
         *times.wait_lines(view),
         *times.stop_lines(view),
@@ -110,18 +116,7 @@ def _decode_open(question: Question | None) -> bool:
     if question is None:
         return False
     slot = question.slot.partition(":")[0]
-    return slot in {
-        "unit",
-        "pause",
-        "count",
-        "colour",
-        "box",
-        "board",
-        "label",
-        "code",
-        "state",
-        "lamp",
-    }
+    return slot in SPLITTING or question.slot == RUNNING
 
 
 def _status(

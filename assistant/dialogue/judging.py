@@ -96,7 +96,7 @@ def _judged(view: View) -> tuple[CheckDone, ...]:
             _for_judge(view, reading),
             _sensor(view, row),
             _context(view, reading, row),
-            None,
+            reading.fact.meter,
         )
         done.append(_done(row.gid, reading.held, verdict))
     return tuple(done)

@@ -9,6 +9,26 @@ from assistant.jobs.fold import Held, JobState, current
 from assistant.signals.observation import Observation, State
 
 IDENTITY = ("box", "board", "label", "colour")
+KEPT = (*IDENTITY, "emitter")
+PATTERN = (
+    "count",
+    "long_count",
+    "code",
+    "codes_possible",
+    "code_starts",
+    "sub",
+    "pause",
+    "window_s",
+    "rate",
+    "rate_hz",
+    "phase",
+    "display_level",
+    "conditions",
+    "not_conditions",
+    "stored",
+)
+"""Slots that say what a lamp does."""
+BOTH = 2
 VAGUE: frozenset[State] = frozenset({"blink"})
 
 
@@ -40,7 +60,11 @@ def merge(reports: Sequence[Held]) -> tuple[Observation, ...]:
             merged.append((held.turn, fact.observation))
         else:
             older = merged[place][1]
-            merged[place] = (held.turn, overlay(older, fact.observation, held.answers))
+            newer = overlay(older, fact.observation, held.answers)
+            looked_again = held.answers == "count" or fact.origin == "tap counter"
+            if looked_again and held.turn != merged[place][0]:
+                newer = newer.model_copy(update=tally(older, fact.observation))
+            merged[place] = (held.turn, newer)
     return tuple(observation for _, observation in merged)
 
 
@@ -59,6 +83,8 @@ def _place(
 
 def _told_apart(old: Observation, new: Observation) -> bool:
     """Two lamps named in one breath are two lamps, unless they are the same word."""
+    if old.shown_in_turn and new.shown_in_turn and old.code != new.code:
+        return True
     return any(getattr(old, slot) or getattr(new, slot) for slot in IDENTITY)
 
 
@@ -66,6 +92,8 @@ def same_lamp(one: Observation, other: Observation) -> bool:
     """Say whether two reports can speak of one lamp: no identity slot disagrees."""
     if (one.state == "display") != (other.state == "display"):
         return "no_code" in (one.state, other.state)
+    if one.emitter != other.emitter and one.emitter and other.emitter:
+        return False
     return all(
         not getattr(one, slot)
         or not getattr(other, slot)
@@ -87,16 +115,50 @@ def overlay(old: Observation, new: Observation, answers: str = "") -> Observatio
     }
     repeated = bool(new.count) and new.count == old.count
     pattern_kept = bool(answers) or repeated or _only_identity(new)
-    if pattern_kept and new.state in VAGUE:
+    if pattern_kept and new.state in VAGUE and not _dims(answers, new):
         told.pop("state")
     if pattern_kept:
-        return old.model_copy(update=told)
-    identity = {slot: getattr(old, slot) for slot in IDENTITY}
+        return old.model_copy(update=told | _pair(old, new))
+    identity = {slot: getattr(old, slot) for slot in KEPT}
     return new.model_copy(
         update={slot: value for slot, value in identity.items() if slot not in told}
     )
 
 
+def tally(old: Observation, new: Observation) -> dict[str, object]:
+    """Return the counts of two looks together, where they can be of one pattern.
+
+    They can where the numbers differ by one at most; otherwise the lamp has changed
+    and the new count stands alone.
+    """
+    rows = [one.counted or one.count[:1] for one in (old, new) if one.state == "count"]
+    counted = tuple(number for row in rows for number in row)
+    unsure = any(len(one.count) > 1 and not one.counted for one in (old, new))
+    apart = max(counted, default=0) - min(counted, default=0)
+    if len(rows) < BOTH or not all(rows) or unsure or apart > 1:
+        return {}
+    return {"count": tuple(sorted(set(counted))), "counted": counted}
+
+
 def _only_identity(new: Observation) -> bool:
-    pattern = (new.count, new.code, new.pause, new.window_s, new.rate)
-    return new.state in VAGUE and not any(pattern)
+    told = any(getattr(new, slot) not in ((), None) for slot in PATTERN)
+    return new.state in VAGUE and not told
+
+
+def _dims(answers: str, new: Observation) -> bool:
+    """Say whether it was asked if the lamp goes dark, and it does."""
+    return answers == "state" and new.pause == "none"
+
+
+def _pair(old: Observation, new: Observation) -> dict[str, object]:
+    """Keep a number told for both digits as their sum, once one digit is told.
+
+    Where one digit is told, the other is what the sum leaves.
+    """
+    if new.state != "short_long":
+        return {}
+    total = old.total or (old.count if old.state == "count" else ())
+    slots: dict[str, object] = {"total": total}
+    if old.state != "short_long" and not new.count:
+        slots["count"] = ()
+    return slots

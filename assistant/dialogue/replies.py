@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from assistant.checks.kinds import Needs
+from assistant.dialogue.signal_replies import slot_question
 from assistant.jobs.events import CheckDone, Found
 from assistant.rules.applicability import Plate
 from assistant.signals.observation import Candidate, Match, Observation, Split
@@ -112,19 +113,27 @@ def not_decoded(match: Match) -> str:
     """Say that a report is not in the table, or cannot be told yet."""
     if match.verdict == "none":
         return f"Not in this manual: {match.reason}."
-    return f"Cannot tell yet: {match.reason}."
+    return f"Cannot tell yet: {match.reason.removeprefix('cannot tell yet: ')}."
 
 
 def heard(observation: Observation) -> str:
     """Repeat a lamp report in a few words."""
     if observation.state == "display":
-        return f"display {observation.code}"
+        beside = f" with {observation.sub}" if observation.sub else ""
+        starts = (
+            f"{observation.code_starts} and more" if observation.code_starts else ""
+        )
+        return f"display {observation.code or starts or 'a code'}{beside}"
     where = "/".join((*observation.box, *observation.board, *observation.label))
     colour = " or ".join(observation.colour)
     lamp = " ".join(word for word in (where, colour, "lamp") if word)
+    count = " or ".join(str(n) for n in observation.count)
+    if observation.state == "short_long":
+        long = " or ".join(str(n) for n in observation.long_count)
+        return f"{lamp}: {count or 'some'} quick and {long or 'some'} long flashes"
     if observation.count:
-        count = " or ".join(str(n) for n in observation.count)
-        return f"{lamp}: {count} flashes"
+        heard_not_seen = observation.emitter == "buzzer"
+        return f"{lamp}: {count} {'beeps' if heard_not_seen else 'flashes'}"
     return f"{lamp}: {observation.state}"
 
 
@@ -132,6 +141,9 @@ def split_question(split: Split) -> str:
     """Word the question that splits the candidates."""
     if split.slot.startswith("lamp:"):
         return f"What does the lamp {split.slot.partition(':')[2]} do?"
+    told = slot_question(split.slot, (answer for answer, _ in split.options))
+    if told is not None:
+        return told
     return SLOT_QUESTIONS.get(split.slot, f"Which {split.slot} is it?")
 
 

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections import deque
-from collections.abc import Sequence
-from dataclasses import replace
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Protocol
 
@@ -27,6 +27,7 @@ from assistant.dialogue.words import checked, told
 from assistant.errors import FaultleafError, LibraryError
 from assistant.facts import Fact
 from assistant.jobs.events import (
+    Answered,
     Body,
     Closed,
     Entered,
@@ -34,17 +35,29 @@ from assistant.jobs.events import (
     Found,
     Opened,
     Parked,
+    Said,
     TimerChanged,
 )
-from assistant.jobs.fold import JobState, fold_all
+from assistant.jobs.fold import JobState, fold, fold_all
 from assistant.jobs.store import JobStore
 from assistant.language.understand import understand
+from assistant.language.vocabulary import Vocabulary
 from assistant.library.store import LibraryStore
 from assistant.library.types import Document, Match, SearchResult
 from assistant.record import Role
 from assistant.rules.applicability import Plate
 
 HITS_KEPT = 6
+
+
+@dataclass(frozen=True, slots=True)
+class Turn:
+    """One turn of a job as it went: what came in, and what was answered."""
+
+    at: datetime
+    words: Said | Answered | Entered
+    answer: Answer | None
+    """None where the turn was cut short before its answer."""
 
 
 class Searcher(Protocol):
@@ -132,6 +145,67 @@ class Session:
             parts_not_needed=parts_not_needed,
         )
         self._append(job, body, self._clock.now())
+
+    def transcript(
+        self, job: str, *, first: int = 0, count: int | None = None
+    ) -> tuple[Turn, ...]:
+        """Return turns of a job, their answers worked out again from the events.
+
+        Parameters
+        ----------
+        job : str
+        first : int
+            The turn to begin with, from 0. The turns before it are folded only, which
+            takes a hundredth of what their answers would take.
+        count : int, optional
+            How many turns; None is all from there on.
+        """
+        situation = Situation(state=JobState(), knowledge=self.knowledge)
+        turns: list[Turn] = []
+        number = -1
+        for event in self._jobs.events(job):
+            number += isinstance(event.body, Said | Answered | Entered)
+            if number < first:
+                situation = replace(situation, state=fold(situation.state, event))
+                continue
+            if isinstance(event.body, Said | Answered | Entered):
+                if len(turns) == count:
+                    break
+                turns.append(Turn(event.noted, event.body, None))
+            situation, effects = step(situation, event)
+            for effect in effects:
+                if isinstance(effect, Reply) and turns:
+                    turns[-1] = replace(turns[-1], answer=effect.answer)
+        return tuple(turns)
+
+    # -- what it works on ------------------------------------------------------
+
+    @property
+    def jobs(self) -> JobStore:
+        """The store of jobs."""
+        return self._jobs
+
+    @property
+    def library(self) -> LibraryStore | None:
+        """The open library, for reading; None when there is none."""
+        return self._library
+
+    def search_by(self, make: Callable[[LibraryStore], Searcher]) -> None:
+        """Search in another way from the next turn on, where there is a library."""
+        if self._library is not None:
+            self._search = make(self._library)
+
+    def vocabulary(self, job: str) -> Vocabulary:
+        """Return the words that the packs in force for a job add to the parser's."""
+        situation = self._situation(job)
+        now = self._clock.now()
+        return vocabulary(View(situation.state, situation.knowledge, now))
+
+    def shut(self) -> None:
+        """Close the library and the store of jobs."""
+        self._jobs.close()
+        if self._library is not None:
+            self._library.close()
 
     # -- turns -----------------------------------------------------------------
 

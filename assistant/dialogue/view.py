@@ -10,7 +10,13 @@ from assistant.dialogue.answer import SourceRef
 from assistant.dialogue.happenings import happenings, resets, stop_events
 from assistant.dialogue.knowledge import Knowledge
 from assistant.dialogue.observations import seen_before_reset, seen_now
-from assistant.facts import Act, ContextFact, ModeFact, ProtectionStopFact
+from assistant.facts import (
+    Act,
+    ContextFact,
+    LampFact,
+    ModeFact,
+    ProtectionStopFact,
+)
 from assistant.jobs.events import Answered, Said
 from assistant.jobs.fold import Held, JobState, current
 from assistant.record import Mode, Role
@@ -95,8 +101,21 @@ class View:
     def match(self) -> Match | None:
         """The decode of the lamps, if any were reported."""
         seen = self.observations or self.older_observations
-        told = tuple(one for one in seen if one.state != "no_code")
+        told = tuple(self._while(one) for one in seen if one.state != "no_code")
         return decode(told, self.force.signals) if told else None
+
+    @property
+    def told_lamp_now(self) -> bool:
+        """Whether this turn told of a lamp or display."""
+        return any(isinstance(held.fact, LampFact) for held in self.state.told_now())
+
+    def _while(self, seen: Observation) -> Observation:
+        """Return what was seen together with whether the compressor ran."""
+        running = self.context("compressor running")
+        if running is None or seen.unit_state:
+            return seen
+        state = ("running", "starting") if running else ("stopped", "standby")
+        return seen.model_copy(update={"unit_state": state})
 
     @cached_property
     def waits(self) -> tuple[WaitState, ...]:

@@ -10,7 +10,8 @@ from assistant.facts import ReadingFact
 from assistant.jobs.fold import JobState
 from assistant.language.vocabulary import Pending, Vocabulary
 from assistant.rules.kinds import StopCall
-from assistant.signals.kinds import DisplayCode, Lamp, SeveralLamps
+from assistant.signals.cells import lamps_of
+from assistant.signals.kinds import DisplayCode, Lamp, MainSubCode
 from assistant.units.show import format_quantity
 
 
@@ -40,7 +41,12 @@ def vocabulary(view: View) -> Vocabulary:
             if isinstance(row.item, LookCheck)
             and (row.unit_match == "confirmed" or row.pack_kind != "maker")
         ),
-        labels=_names(lamp.label for lamp in lamps),
+        labels=_names(
+            (
+                *(lamp.label for lamp in lamps),
+                *(f"{lamp.role} light" for lamp in lamps if lamp.role),
+            )
+        ),
         boards=_names(lamp.board for lamp in lamps),
         colours=_names(lamp.colour for lamp in lamps),
         stop_phrases=tuple(
@@ -52,7 +58,7 @@ def vocabulary(view: View) -> Vocabulary:
             dict.fromkeys(
                 row.signal.code
                 for row in force.signals
-                if isinstance(row.signal, DisplayCode)
+                if isinstance(row.signal, DisplayCode | MainSubCode)
             )
         ),
         protection_events=tuple(dict.fromkeys(row.stop.event for row in force.stops)),
@@ -64,14 +70,7 @@ def _names(names: Iterable[str | None]) -> tuple[str, ...]:
 
 
 def _lamps(view: View) -> tuple[Lamp, ...]:
-    lamps: list[Lamp] = []
-    for row in view.force.signals:
-        signal = row.signal
-        if isinstance(signal, SeveralLamps):
-            lamps.extend(state.lamp for state in signal.lamps)
-        elif (lamp := getattr(signal, "lamp", None)) is not None:
-            lamps.append(lamp)
-    return tuple(lamps)
+    return tuple(lamp for row in view.force.signals for lamp in lamps_of(row.signal))
 
 
 def pending(state: JobState) -> Pending | None:

@@ -28,6 +28,7 @@ from assistant.language.codes import codes, normal
 from assistant.language.context import contexts
 from assistant.language.emitters import BOXES, colours_like, emitters
 from assistant.language.happenings import happenings
+from assistant.language.lamp_answers import LAMP_READERS, dims
 from assistant.language.lamps import lamps
 from assistant.language.lexicon.lamps import COLOURS
 from assistant.language.people import BARE_MODES, BARE_ROLES, modes
@@ -61,7 +62,8 @@ _RESTS = rx(
     r"off"
 )
 _STATES: tuple[tuple[re.Pattern[str], str], ...] = (
-    (rx(r"(?:flash|flashes|flashing|flashed|flicker|flickering|beeping)"), "blink"),
+    (rx(r"(?:flash|flashes|flashing|flashed|beeping)"), "blink"),
+    (rx(r"(?:flickers?|flickering|fluttering)"), "flicker"),
     (rx(r"(?:off|dark|dead|out|unlit|nothing|black|not lit|not on)"), "off"),
     (rx(r"(?:(?:steady|solid|constant|stays|lit|always)(?: on)?|on|glowing)"), "on"),
 )
@@ -199,13 +201,22 @@ def _code(asked: Asked) -> Claim | None:
 
 
 def _state(asked: Asked) -> Claim | None:
+    dimmed = dims(asked)
+    if dimmed is not None:
+        return dimmed
     label = (asked.subject,) if asked.subject else ()
     for pattern, state in _STATES:
         match = pattern.search(asked.view.folded)
         if match:
             return _lamp(match, state=state, label=label)
+    number = _COUNT.search(asked.view.folded) if asked.subject else None
+    if number and (count := count_of(number["n"], number["m"])):
+        return _lamp(number, state="count", count=count, label=label)
     option = chosen(asked.view, asked.pending.options)
-    if option in {"on", "off", "blink", "count"}:
+    if option in {"slow", "fast"}:
+        told = Observation(state="blink", rate=option, label=label)  # type: ignore[arg-type]
+        return Claim(0, len(asked.view.folded), LampFact(observation=told))
+    if option in {"on", "off", "blink", "count", "flicker"}:
         fact = LampFact(observation=Observation(state=option, label=label))  # type: ignore[arg-type]
         return Claim(0, len(asked.view.folded), fact)
     return None
@@ -344,6 +355,7 @@ _READERS: dict[str, Callable[[Asked], Claim | None]] = {
     "label": lambda asked: _emitter(asked, "label"),
     "box": _box,
     "code": _code,
+    **LAMP_READERS,
     "state": _state,
     "lamp": _state,
     "unit": _unit,

@@ -16,6 +16,17 @@ from assistant.language.lexicon.lamps import (
     SLOW,
     STEADY,
 )
+from assistant.language.rhythms import (
+    bounded,
+    digits_told,
+    dims_told,
+    flickers_told,
+    rhythm_modifiers,
+    rhythm_spans,
+    rounds_told,
+    sounds,
+    turns_told,
+)
 from assistant.language.tokens import Tokens, tokens
 
 LARGEST = 99
@@ -64,16 +75,7 @@ _GROUPS = rx(
     r"|(?P<h>[0-9]{1,2}) (?:rounds|groups|whole groups|cycles|times in a row)"
 )
 _SLOW, _FAST = rx(SLOW), rx(FAST)
-_TURNS = rx(r"tak(?:es?|ing) turns|alternat(?:e|es|ing|ely)|back and forth")
-_ON_OFF = rx(
-    r"on (?:, )?off (?:, )?on(?: (?:, )?off)*|bright (?:then|and) dim|(?:kind of "
-    r")?(?:breathing|fading in and out)(?: , bright then dim)?|dim (?:then|and) bright"
-)
-_SHORT_LONG = rx(
-    rf"(?P<n>{_N}) (?:shorts?|quick ones|quick|short (?:ones|{FLASH}))(?: (?:and|then|"
-    rf",))? (?P<m>{_N}) (?:longs?|slow ones|slow|long (?:ones?|{FLASH}))"
-    rf"|(?P<o>{_N}) longs?(?: (?:and|then|,))? (?P<p>{_N}) shorts?"
-)
+_ON_OFF = rx(r"on (?:, )?off (?:, )?on(?: (?:, )?off)*")
 _COUNTS: tuple[re.Pattern[str], ...] = (
     rx(rf"between (?P<n>{_N}) (?:and|to|or) (?P<m>{_N}) {FLASH}"),
     rx(rf"{_COLOURED} {_COUNT}(?= ,|$| \.| and| \?| then| [0-9] times)"),
@@ -90,10 +92,12 @@ _COUNTS: tuple[re.Pattern[str], ...] = (
         r"on(?! (?:the|a|my|this)))(?!\S))"
     ),
     rx(
-        r"(?:goes|going|does|doing|gives|giving|get|getting|got|counted|counting|count|"
-        r"count is|count of|see|seeing|saw|now at|blinkety|it is at|was|said|did) "
-        rf"{_ABOUT}{_COUNT}(?: times| x)?(?: at a time)?(?= then| ,|$| \.| every| and "
-        r"then| \?| !| in [0-9]| over [0-9]"
+        r"(?:goes|going|does|doing|gives|giving|get|getting|got|counted|counting|"
+        r"counts?|count is|count of|see|seeing|saw|now at|blinkety|it is at|was|said|"
+        r"did) "
+        rf"{_ABOUT}{_COUNT}(?: times| x)?(?: at a time)?(?= then| ,|$| \.| every| "
+        r"and (?:the )?[a-z0-9]+ (?:one |light )?(?:goes|does|flashes|flashing|flash|"
+        r"gives)| and then| \?| !| in [0-9]| over [0-9]"
         r"| now| on the| twice| [23] times| with a (?:pause|gap)| not [0-9])"
     ),
     rx(
@@ -127,6 +131,11 @@ _ON = rx(
     r"l?e?d[0-9]{1,2}|light [0-9]) (?P<on>on)(?! (?:the|a|my|this|that|at|and off|off|"
     r"it|its|top|heat|cool|site|gas|for|hold|off on|to)(?!\S))"
 )
+_SITS = rx(
+    r"(?:lights?|one|red|green|amber|yellow|orange|blue|white|h[0-9]p?|"
+    r"l?e?d[0-9]{1,2}) (?P<on>just sits there)"
+)
+"""Of a lamp alone: a unit that just sits there does not run."""
 _DARK = rx(DARK)
 _NO_LIGHTS = rx(
     r"(?:no|not any|zero|not one|not a single|without any) (?:lights?|lights? (?:on|"
@@ -176,13 +185,11 @@ def blinks(view: Tokens) -> list[Blink]:
     found += [
         Blink(*m.span(), {"state": "off"}) for m in _NO_LIGHTS.finditer(view.folded)
     ]
-    found += [
-        Blink(*m.span(), {"state": "blink"}) for m in _SHORT_LONG.finditer(view.folded)
-    ]
+    found += [Blink(*told) for told in digits_told(view, count_of)]
+    found += [Blink(*told) for told in rounds_told(view)]
     found += _counts(_masked(view, _GROUPS))
-    found += [
-        Blink(*m.span(), {"state": "blink"}) for m in _TURNS.finditer(view.folded)
-    ]
+    found += [Blink(*told) for told in turns_told(view)]
+    found += [Blink(*told) for told in (*dims_told(view), *flickers_told(view))]
     for match in _ON_OFF.finditer(view.folded):
         found.append(Blink(*match.span(), {"state": "blink", "pause": "none"}))
     for match in _STEADY.finditer(view.folded):
@@ -196,6 +203,10 @@ def blinks(view: Tokens) -> list[Blink]:
         Blink(*match.span("on"), {"state": "on"})
         for match in _ON.finditer(view.folded)
         if _speaks_of_lamps(view, match)
+    ]
+    found += [
+        Blink(*match.span("on"), {"state": "on"})
+        for match in _SITS.finditer(view.folded)
     ]
     found += _pause_alone(view) if not found else []
     return _apart(found)
@@ -245,7 +256,10 @@ def _counts(view: Tokens) -> list[Blink]:
                 or _is_idle(view, pattern, match)
             ):
                 continue
+            count = bounded(view.folded[: match.start()], count)
             slots: dict[str, Any] = {"state": "count", "count": count}
+            if sounds(match[0]):
+                slots["emitter"] = "buzzer"
             colour = match.groupdict().get("colour")
             if colour:
                 slots["colour"] = colour.removesuffix("s")
@@ -298,6 +312,7 @@ def modifiers(view: Tokens, start: int, end: int) -> dict[str, Any]:
     window = _WINDOW.search(text)
     if window:
         slots |= _window(window)
+    slots |= rhythm_modifiers(text)
     groups = _GROUPS.search(text)
     if groups:
         counted = count_of((groups["g"] or groups["h"]).split()[0])
@@ -318,4 +333,5 @@ def _window(match: re.Match[str]) -> dict[str, float]:
 def modifier_spans(view: Tokens) -> list[tuple[int, int]]:
     """Return the places that `modifiers` reads, so that they count as understood."""
     patterns = (_NO_GAP, _GAP, _WINDOW, _GROUPS, _SLOW, _FAST)
-    return [m.span() for pattern in patterns for m in pattern.finditer(view.folded)]
+    found = [m.span() for pattern in patterns for m in pattern.finditer(view.folded)]
+    return [*found, *rhythm_spans(view)]

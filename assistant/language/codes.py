@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from assistant.language.claims import NOT, negated, rx
 from assistant.language.lexicon.words import words
@@ -54,6 +54,28 @@ _NONE = rx(
     r"[a-z]+)?|showing|shown|yet|now|either|flashing|up))*|nothing (?:on|showing on) "
     r"(?:the )?(?:display|screen|remote)|display (?:is |shows )?(?:blank|empty|nothing)"
 )
+_SUB = re.compile(
+    r"(?: ,| and| with| then| the| a| has| plus)* (?:sub(?: ?code)?|second (?:number|"
+    r"code|one)|small|little|detail code)(?: is| a| of| number| small| code)* "
+    r"(?P<sub>[0-9]{1,2})(?!\S)"
+    r"|(?: ,| and| with| then)* (?P<zero>0[0-9])(?!\S)"
+)
+_TURN = rx(
+    r"(?:flips?|flipping|switch(?:es|ing)?|alternat(?:es?|ing)|cycl(?:es?|ing)|"
+    r"chang(?:es?|ing)|goes|going) (?:back and forth )?(?:between|through|from)|in "
+    r"turn|and (?:a)?round again|taking turns|one after the other"
+)
+_SEVERAL = 2
+_BLANKS = frozenset({"blank", "dash", "nothing", "empty"})
+_PLAIN = rx(
+    r"(?:display|screen|readout|digits?|it) (?:shows?|reads?|says?|showing|is "
+    r"showing)(?: the)? (?P<signs>(?:[0-9a-z]|blank|dash|empty) (?:(?:[0-9a-z]|blank|"
+    r"dash|empty) )*(?:blank|dash|empty)(?: (?:[0-9a-z]|blank|dash))*)"
+)
+_VALUE = rx(
+    r"(?:display|screen|readout) (?:shows?|reads?|says?|showing|is showing) "
+    r"(?P<value>-?[0-9]{1,3}(?:\.[0-9]{1,2})?)(?= ?(?:$|\.|,|and|with|now))"
+)
 _LETTER_WORDS = frozenset(
     words(
         "a i u is it at on to of or no in an as do be by me my we us so up ok oh if go "
@@ -70,6 +92,12 @@ class Code:
     end: int
     code: str | None
     absent: bool = False
+    starts: str | None = None
+    """The part of it that was told."""
+    sub: str | None = None
+    """A second code told beside it."""
+    in_turn: bool = False
+    """Whether it is one of several that are shown in turn."""
 
 
 def normal(code: str) -> str:
@@ -109,7 +137,41 @@ def codes(view: Tokens, spelled: Collection[str] = ()) -> list[Code]:
         if code:
             named = True
             found.append(code)
-    return _distinct(sorted(found, key=lambda code: code.start))
+    ordered = sorted(found, key=lambda code: code.start)
+    return _in_turn(view, _distinct(_with_subs(view, ordered)))
+
+
+def _with_subs(view: Tokens, found: list[Code]) -> list[Code]:
+    """Put the second code that is told right behind a code to it."""
+    kept: list[Code] = []
+    for code in found:
+        if kept and code.start < kept[-1].end:
+            continue
+        match = _SUB.match(view.folded, code.end) if code.code else None
+        second = (match["sub"] or match["zero"]) if match else None
+        end = match.end() if match else code.end
+        kept.append(replace(code, end=end, sub=second))
+    return kept
+
+
+def _in_turn(view: Tokens, found: list[Code]) -> list[Code]:
+    """Mark codes that the display shows one after the other."""
+    shown = [code for code in found if code.code is not None]
+    if len(shown) < _SEVERAL or not _TURN.search(view.folded):
+        return found
+    return [replace(code, in_turn=code.code is not None) for code in found]
+
+
+def shown_plainly(view: Tokens) -> list[tuple[int, int, str]]:
+    """Return what a display shows that is no code in letters: "4 blank 1", "0.7"."""
+    found = []
+    for match in _PLAIN.finditer(view.folded):
+        signs = match["signs"].split()
+        text = "".join("_" if sign in _BLANKS else sign for sign in signs)
+        found.append((match.start("signs"), match.end("signs"), text.upper()))
+    for match in _VALUE.finditer(view.folded):
+        found.append((*match.span("value"), match["value"]))
+    return found
 
 
 def _spelled(view: Tokens, known: Collection[str]) -> list[Code]:
@@ -148,8 +210,9 @@ def _one(view: Tokens, match: re.Match[str], *, named: bool) -> Code | None:
         wanted = known and (strong or named or bool(alone))
     if not wanted or not _is_there(view, start, lead):
         return None
-    code = None if match["more"] else normal(spelled)
-    return Code(start, match.end(), code)
+    if match["more"]:
+        return Code(start, match.end(), None, starts=normal(spelled))
+    return Code(start, match.end(), normal(spelled))
 
 
 def _is_there(view: Tokens, start: int, lead: str) -> bool:

@@ -49,8 +49,16 @@ _BOARD = rx(
     r"(?P<board>outdoor main|main|fan|inverter|power|display|control|driver|drive|"
     r"communication|comm|interface|filter|outdoor|indoor|outside|inside) board"
 )
-_NOT_A_LABEL = r"(?! (?:times|red|green|amber|sec|flash(?:es)?(?! [0-9]))(?!\S))"
+_NOT_A_LABEL = (
+    r"(?! (?:times|red|green|amber|sec|shorts?|longs?|quick|flash(?:es)?(?! [0-9]))"
+    r"(?!\S))"
+)
 """What makes "light 2" a count and no label."""
+_LONE = (
+    r"(?:light|terminal|on|light labelled) {0}(?! (?:[a-z]+ )?light)|{0}(?= (?:is|"
+    r"flashes|flashing|flickers|flickering|does|goes|stays|lit|dark|off|steady)(?!\S))"
+)
+"""Where a single letter is a lamp and no word of the sentence."""
 _PLACES = frozenset(
     f"{place} one" for place in words("top bottom left right middle upper lower")
 )
@@ -93,7 +101,9 @@ def _own(vocabulary: Vocabulary) -> tuple[tuple[re.Pattern[str], Kind, str], ...
     for label in sorted(vocabulary.labels, key=lambda text: (-len(text), text)):
         spelled = re.escape(fold(label))
         torn = re.sub(r"^(led|ld|d)([0-9]+)$", r"(?:\1|light) ?\2", fold(label))
-        guard = "" if torn == fold(label) else _NOT_A_LABEL
+        if len(torn) == 1:
+            torn = _LONE.format(torn)
+        guard = "" if torn in (fold(label), _LONE.format(fold(label))) else _NOT_A_LABEL
         rows.append(
             (rx(spelled if torn == fold(label) else torn + guard), "label", label)
         )

@@ -9,7 +9,7 @@ from typing import Any
 from assistant.facts import LampFact
 from assistant.language.blinks import Blink, blinks, count_of, modifier_spans, modifiers
 from assistant.language.claims import Claim, negated, rx
-from assistant.language.codes import codes
+from assistant.language.codes import codes, shown_plainly
 from assistant.language.emitters import Emitter, colours_like, emitters
 from assistant.language.lexicon.lamps import STORED
 from assistant.language.tokens import Tokens, tokens
@@ -51,6 +51,7 @@ _CORRECTING = rx(
     r"correction|not the|my mistake|my bad"
 )
 _STORED = rx(STORED)
+_FLASHING = frozenset({"count", "blink", "short_long", "heartbeat", "flicker"})
 _BESIDE = 4
 """Letters between a code and its own flashing."""
 _SMALL = 30
@@ -112,17 +113,27 @@ def _events(view: Tokens, vocabulary: Vocabulary) -> list[_Event]:
     shown = []
     for code in codes(view, vocabulary.codes):
         state = "no_code" if code.absent else "display"
-        slots = {"state": state} | ({"code": code.code} if code.code else {})
+        told = {"code": code.code, "code_starts": code.starts, "sub": code.sub}
+        slots: dict[str, Any] = {k: v for k, v in told.items() if v is not None}
+        slots["state"] = state
+        if code.in_turn:
+            slots["shown_in_turn"] = True
         shown.append(_Event(code.start, code.end, slots))
+    for start, end, text in shown_plainly(view) if not shown else ():
+        shown.append(_Event(start, end, {"state": "display", "code": text}))
     rest = view.without([(event.start, event.end) for event in shown])
     states = [
         _Event(b.start, b.end, dict(b.slots))
         for b in blinks(rest)
-        if not (b.slots == {"state": "blink"} and _beside(b, shown))
+        if not (_only_blinks(b) and _beside(b, shown))
     ]
     if not shown and not states:
         states = [*_bare_counts(view)]
     return sorted([*shown, *states], key=lambda event: event.start)
+
+
+def _only_blinks(blink: Blink) -> bool:
+    return blink.slots["state"] == "blink" and set(blink.slots) <= {"state", "phase"}
 
 
 def _beside(blink: Blink, shown: list[_Event]) -> bool:
@@ -159,7 +170,7 @@ def _observations(
         slots = _placed(slots, event, around, reach)
         if place:
             slots["label"] = (place,)
-        if slots["state"] in {"count", "blink"}:
+        if slots["state"] in _FLASHING:
             slots = modifiers(view, reach.told, reach.high) | slots
         if _STORED.search(view.folded, *view.sentence(event.start)):
             slots["stored"] = True
@@ -213,6 +224,8 @@ def _settled(slots: dict[str, Any]) -> dict[str, Any]:
     """Drop the slots that the state cannot have."""
     if slots["state"] in {"on", "off", "no_code", "display"}:
         return {k: v for k, v in slots.items() if k not in {"pause", "rate", "count"}}
+    if slots["state"] in {"short_long", "heartbeat", "flicker"}:
+        return {k: v for k, v in slots.items() if k != "rate"}
     return slots
 
 

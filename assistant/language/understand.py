@@ -34,7 +34,7 @@ from assistant.language.vocabulary import Pending, Vocabulary
 __all__ = ["PARSER_VERSION", "Pending", "Vocabulary", "understand"]
 
 NO_WORDS = Vocabulary()
-PARSER_VERSION = "1"
+PARSER_VERSION = "2"
 """Stored with every text, so that an old job keeps the facts it was given."""
 
 FAMILIES: tuple[tuple[Matcher, ...], ...] = (

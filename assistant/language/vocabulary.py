@@ -36,7 +36,9 @@ class Pending:
     ----------
     slot : str
         ``count``, ``pause``, ``colour``, ``box``, ``board``, ``label``, ``code``,
-        ``state``, ``unit``, ``unit:<plate item>``, ``role``, ``mode``,
+        ``state``, ``phase``, ``short``, ``long``, ``rate``, ``window``, ``emitter``,
+        ``sub``, ``display_level``, ``stored``, ``precondition:<words>``,
+        ``unit``, ``unit:<plate item>``, ``role``, ``mode``,
         ``time:<trigger>``, ``context:<name>``, ``look:<check>``,
         ``unit_of:<measurand>``, ``reading:<check>``, ``temperature:<check>``,
         ``lamp:<label>``, ``reset_which``, ``before_reset``; empty when nothing was

@@ -27,7 +27,7 @@ from assistant.rules.kinds import (
     StopCall,
 )
 from assistant.rules.pack import FILES, Pack, PackHead
-from assistant.signals.kinds import Signal, SignalBase
+from assistant.signals.kinds import Signal, SignalBase, SignalNote, TableNote
 from assistant.signals.observation import SignalRow
 from assistant.timing.kinds import Stop, StopBase, Wait, WaitBase
 from assistant.timing.values import StopRow, WaitRow
@@ -60,6 +60,8 @@ class InForce:
     """
 
     signals: tuple[SignalRow, ...] = ()
+    notes: tuple[Row[TableNote], ...] = ()
+    """What documents say of whole tables and boards."""
     waits: tuple[WaitRow, ...] = ()
     stops: tuple[StopRow, ...] = ()
     sensors: tuple[Row[Sensor], ...] = ()
@@ -213,6 +215,7 @@ def _sorted_out(
             )
             for row in _of(rows, SignalBase)
         ),
+        notes=cast("tuple[Row[TableNote], ...]", _of(rows, SignalNote)),
         waits=tuple(
             WaitRow(row.gid, cast("Wait", row.item), row.unit_match)
             for row in _of(rows, WaitBase)

@@ -11,7 +11,7 @@ from assistant.rules.mistakes import Path, suggest
 from assistant.rules.patterns import pattern_mistake
 from assistant.rules.plates import serial_form_known, serial_key
 from assistant.rules.references import results_of
-from assistant.signals.kinds import SeveralLamps
+from assistant.signals.kinds import MultiFault, SeveralLamps, SignalBase
 from assistant.timing.kinds import StartUpOrder, StopBase, WaitBase
 from assistant.units.quantity import Quantity
 
@@ -29,8 +29,10 @@ def check_item(item: Item) -> Iterator[Finding]:
     """Yield what is wrong inside one item, whatever else the pack holds."""
     yield from check_scopes(item.applies_to, ("applies_to",))
     match item:
-        case SeveralLamps():
-            yield from _lamps(item)
+        case SignalBase():
+            yield from _signal(item)
+        case MultiFault():
+            yield from _policy(item)
         case WaitBase():
             yield from _wait(item)
         case StopBase():
@@ -38,9 +40,7 @@ def check_item(item: Item) -> Iterator[Finding]:
         case CheckBase():
             yield from _check(item)
         case BetaSensor():
-            for name in ("r0", "beta"):
-                if getattr(item, name).value <= 0:
-                    yield Finding((name,), f"`{name}` is not above zero")
+            yield from _beta(item)
         case _:
             pass
 
@@ -82,6 +82,27 @@ def _serial(scope: Scope, at: Path) -> Iterator[Finding]:
         keys.append(key)
     if keys[0] and keys[1] and keys[0] > keys[1]:
         yield Finding(at, f"serial range runs backwards: {serial.first}-{serial.last}")
+
+
+def _signal(item: SignalBase) -> Iterator[Finding]:
+    if item.limit_days is not None and item.operates is not True:
+        told = "`limit_days` counts the days that the unit runs on"
+        yield Finding(("limit_days",), told, "add `operates: true`")
+    if isinstance(item, SeveralLamps):
+        yield from _lamps(item)
+
+
+def _policy(item: MultiFault) -> Iterator[Finding]:
+    policy = item.multi_fault_policy
+    if item.priority and policy != "priority":
+        told = f"`priority` has no use where the policy is {policy}"
+        yield Finding(("priority",), told)
+
+
+def _beta(item: BetaSensor) -> Iterator[Finding]:
+    for name in ("r0", "beta"):
+        if getattr(item, name).value <= 0:
+            yield Finding((name,), f"`{name}` is not above zero")
 
 
 def _lamps(item: SeveralLamps) -> Iterator[Finding]:

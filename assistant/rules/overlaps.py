@@ -8,17 +8,19 @@ from itertools import combinations, pairwise
 from assistant.rules.examples import example_of, grid_example, in_words
 from assistant.rules.mistakes import Mistake, PackLines
 from assistant.rules.pack import Pack
+from assistant.signals.cells import Together, lamp_of
+from assistant.signals.counting import same_window
 from assistant.signals.fits import Fit
 from assistant.signals.kinds import (
+    AnalogRate,
     CountPerWindow,
     DisplayCode,
     GroupThenPause,
     Lamp,
-    SeveralLamps,
     Signal,
 )
 from assistant.signals.observation import Observation
-from assistant.signals.trains import fit_row, lamp_of, same_window
+from assistant.signals.trains import fit_row
 
 FEWEST_ROWS = 3
 """Counts that make a table in which one can be left out."""
@@ -27,7 +29,7 @@ FEWEST_ROWS = 3
 def find_overlaps(pack: Pack, lines: PackLines) -> Iterator[Mistake]:
     """Yield pairs of rows that the same sight decodes to, with that sight."""
     replaced = _replaced_pairs(pack)
-    for one, other in combinations(pack.signals, 2):
+    for one, other in combinations(pack.rows, 2):
         if (one.id, other.id) in replaced or told_apart(one, other):
             continue
         seen = _common_sight(one, other)
@@ -44,23 +46,32 @@ def _replaced_pairs(pack: Pack) -> set[tuple[str, str]]:
     return pairs
 
 
+_CONDITIONS = (
+    "applies_to",
+    "mode",
+    "unit_state",
+    "unit_state_required",
+    "precondition",
+    "stored",
+)
+
+
 def told_apart(one: Signal, other: Signal) -> bool:
     """Return whether a written condition distinguishes two rows."""
-    return any(
-        getattr(one, name) != getattr(other, name)
-        for name in ("applies_to", "mode", "unit_state", "stored")
-    )
+    return any(getattr(one, name) != getattr(other, name) for name in _CONDITIONS)
 
 
 def _common_sight(one: Signal, other: Signal) -> tuple[Observation, ...] | None:
     """Return what somebody would see that is both rows, or None."""
-    if isinstance(one, SeveralLamps) and isinstance(other, SeveralLamps):
+    if isinstance(one, Together) and isinstance(other, Together):
         return grid_example(one, other)
-    if isinstance(one, SeveralLamps) or isinstance(other, SeveralLamps):
+    if isinstance(one, Together) or isinstance(other, Together):
+        return None
+    if isinstance(one, AnalogRate) != isinstance(other, AnalogRate):
         return None
     if isinstance(one, CountPerWindow) and isinstance(other, CountPerWindow):
         seconds = Observation(state="count", window_s=one.window.value)
-        if not same_window(seconds, other):
+        if not same_window(seconds, other.window):
             return None
     seen = example_of(one, other)
     if seen is None:
@@ -107,7 +118,7 @@ def find_gaps(pack: Pack, lines: PackLines) -> Iterator[Mistake]:
     A list with more holes than rows is no table: it picks single counts out.
     """
     tables: dict[str, tuple[Lamp, list[CountPerWindow | GroupThenPause]]] = {}
-    for row in pack.signals:
+    for row in pack.rows:
         lamp = lamp_of(row)
         if isinstance(row, CountPerWindow | GroupThenPause) and lamp is not None:
             key = repr((lamp, row.kind, row.applies_to, row.mode, row.unit_state))

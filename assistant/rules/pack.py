@@ -9,7 +9,7 @@ from pydantic import Field
 from assistant.checks.kinds import Check, Sensor
 from assistant.record import Record, Scope
 from assistant.rules.kinds import Cause, CautionItem, PackDocument, Procedure
-from assistant.signals.kinds import Signal
+from assistant.signals.kinds import Signal, SignalItem, SignalNote
 from assistant.timing.kinds import Stop, Wait
 
 SCHEMA = 1
@@ -60,7 +60,7 @@ class Pack(Record):
     """A whole pack, as stored and as the core uses it."""
 
     head: PackHead
-    signals: tuple[Signal, ...] = ()
+    signals: tuple[SignalItem, ...] = ()
     waits: tuple[Wait, ...] = ()
     stops: tuple[Stop, ...] = ()
     sensors: tuple[Sensor, ...] = ()
@@ -68,3 +68,8 @@ class Pack(Record):
     causes: tuple[Cause, ...] = ()
     procedures: tuple[Procedure, ...] = ()
     cautions: tuple[CautionItem, ...] = ()
+
+    @property
+    def rows(self) -> tuple[Signal, ...]:
+        """The rows of `signals` that a sight can be compared with."""
+        return tuple(row for row in self.signals if not isinstance(row, SignalNote))

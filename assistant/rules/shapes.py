@@ -9,7 +9,7 @@ from pydantic import BaseModel
 from assistant.checks.kinds import Check, Sensor
 from assistant.record import Item
 from assistant.rules.kinds import Cause, CautionItem, Procedure
-from assistant.signals.kinds import Signal
+from assistant.signals.kinds import SignalItem
 from assistant.timing.kinds import Stop, Wait
 
 
@@ -29,7 +29,7 @@ def _kinds(*models: type[Item]) -> dict[str, type[Item]]:
 
 
 KINDS: dict[str, dict[str, type[Item]]] = {
-    "signals": _kinds(*_variants(Signal)),
+    "signals": _kinds(*_variants(SignalItem)),
     "waits": _kinds(*_variants(Wait)),
     "stops": _kinds(Stop),
     "sensors": _kinds(*_variants(Sensor)),
@@ -47,7 +47,7 @@ def keys_at(model: type[BaseModel], path: tuple[str | int, ...]) -> tuple[str, .
     Examples
     --------
     >>> keys_at(KINDS["signals"]["steady"], ("lamp",))
-    ('box', 'board', 'label', 'colour')
+    ('box', 'board', 'label', 'colour', 'role')
     """
     here: type[BaseModel] | None = model
     for step in path:

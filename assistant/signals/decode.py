@@ -10,28 +10,31 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from assistant.record import Mode
+from assistant.signals.bearings import count_of
+from assistant.signals.cells import Together, lamp_of
+from assistant.signals.counting import same_window, settled
+from assistant.signals.explain import notes_of
 from assistant.signals.fits import SLOTS, Fit, fit_lamp
 from assistant.signals.grids import fit_grid
 from assistant.signals.kinds import (
+    Beeps,
     CountPerWindow,
+    DigitPosition,
     EvenBlink,
     GroupThenPause,
-    SeveralLamps,
+    RateBlink,
+    ShortLong,
 )
 from assistant.signals.observation import Candidate, Match, Observation, SignalRow
 from assistant.signals.questions import best_question, plain_question
-from assistant.signals.trains import (
-    fit_circumstances,
-    fit_row,
-    lamp_of,
-    same_window,
-)
+from assistant.signals.trains import fit_circumstances, fit_row
 from assistant.signals.wordings import (
     NO_CODE_YET,
     NO_TABLE,
     count_over,
     need_count,
     need_pause,
+    need_short,
     outside,
 )
 
@@ -82,7 +85,7 @@ def _no_lamp_disagrees(
 ) -> bool:
     """Return whether a grid row could stand beside every lamp reported."""
     signal = row.signal
-    if not isinstance(signal, SeveralLamps):
+    if not isinstance(signal, Together):
         return True
     return fit_joint(seen, signal, mode) is not None
 
@@ -97,13 +100,15 @@ def _grids(
     joint = [
         _Placed(row, fit)
         for row in rows
-        if isinstance(row.signal, SeveralLamps)
+        if isinstance(row.signal, Together)
         and (fit := fit_joint(seen, row.signal, mode)) is not None
     ]
     most = max((len(one.fit.explained) for one in joint), default=0)
     if most <= 1:
         return None, everything
-    joint = [one for one in joint if len(one.fit.explained) == most]
+    joint = _without_near(
+        [one for one in joint if len(one.fit.explained) == most], set()
+    )
     covered = {place for one in joint for place in one.fit.explained}
     documents = {one.row.document for one in joint}
     others = [
@@ -117,7 +122,7 @@ def _grids(
 
 
 def fit_joint(
-    seen: Sequence[Observation], signal: SeveralLamps, mode: Mode | None
+    seen: Sequence[Observation], signal: Together, mode: Mode | None
 ) -> Fit | None:
     """Return how a grid row and its circumstances fit what was seen."""
     fit = fit_grid(seen, signal)
@@ -140,7 +145,19 @@ def _decode_one(
         return untold
     if not fits:
         return Match("none", (), None, outside(seen, _counts(seen, rows)))
-    return _judged([seen], fits)
+    return _by_place(seen, fits) or _judged([seen], fits)
+
+
+def _by_place(seen: Observation, fits: Sequence[_Placed]) -> Match | None:
+    """Read each place of a display by its own table; None where no row has places."""
+    places: dict[int, list[_Placed]] = {}
+    for one in fits:
+        signal = one.row.signal
+        place = signal.position if isinstance(signal, DigitPosition) else 0
+        places.setdefault(place, []).append(one)
+    if not places.keys() - {0}:
+        return None
+    return _merged([_judged([seen], places[place]) for place in sorted(places)])
 
 
 def _fits(
@@ -152,12 +169,23 @@ def _fits(
         signal = row.signal
         fit = (
             fit_joint([seen], signal, mode)
-            if isinstance(signal, SeveralLamps)
+            if isinstance(signal, Together)
             else fit_row(seen, signal, mode)
         )
         if fit is not None:
             found.append(_Placed(row, fit))
-    return _without_near(found, _own_colour(seen, rows))
+    kept = _of_history(_without_near(found, _own_colour(seen, rows)))
+    if seen.state != "heartbeat" or all("state" in one.fit.near for one in kept):
+        return kept
+    return [one for one in kept if "state" not in one.fit.near]
+
+
+def _of_history(found: Sequence[_Placed]) -> list[_Placed]:
+    """Drop the rows of what is shown now where history was read that has its own."""
+    own = {one.row.document for one in found if "stored" in one.fit.matched}
+    return [
+        one for one in found if one.row.document not in own or one.row.signal.stored
+    ]
 
 
 def _own_colour(seen: Observation, rows: Sequence[SignalRow]) -> set[str]:
@@ -174,23 +202,37 @@ def _own_colour(seen: Observation, rows: Sequence[SignalRow]) -> set[str]:
 def _without_near(found: Sequence[_Placed], own_colour: set[str]) -> list[_Placed]:
     """Drop near rows that have no right to stand: never round, never recolour.
 
-    A count one off stands only beside the exact count for the same unit; a colour
-    called by another name only where the document has no lamp of the very colour. A
-    code that looks the same stands alone, at full weight, where none is the same.
+    A count one off stands only beside the exact count for the same unit, a rate called
+    by the other word only beside the rate told; a colour called by another name only
+    where the document has no lamp of the very colour. A code that looks the same, or
+    may be a value, stands alone at full weight where none is the same.
     """
     kept = []
     for one in found:
         peers = [other for other in found if _of_one_table(one.row, other.row)]
         exact = [other for other in peers if not other.fit.near]
-        if "count" in one.fit.near and not any(
-            "count" in other.fit.matched for other in exact
-        ):
+        if not _has_its_exact_row(one, exact):
             continue
         if "colour" in one.fit.near and one.row.document in own_colour:
             continue
-        alone = "glyph" in one.fit.near and not exact
+        alone = bool({"glyph", "value"} & one.fit.near) and not exact
         kept.append(replace(one, fit=replace(one.fit, weight=1.0)) if alone else one)
     return kept
+
+
+def _has_its_exact_row(one: _Placed, exact: Sequence[_Placed]) -> bool:
+    """Return whether a row that fits nearly stands beside the one that fits fully."""
+    near = one.fit.near
+    if "flicker" in near and exact:
+        return False
+    if "count" in near and not any(_COUNTED & other.fit.matched for other in exact):
+        return False
+    if "rate" in near:
+        return any("rate" in other.fit.assumed | other.fit.matched for other in exact)
+    return not ("sub" in near and exact)
+
+
+_COUNTED = frozenset({"count", "short", "long"})
 
 
 def _of_one_table(one: SignalRow, other: SignalRow) -> bool:
@@ -205,10 +247,11 @@ def _counts(
     """Return the counts that each document lists for the lamp seen."""
     found: dict[str, set[int]] = {}
     for row in rows:
-        if isinstance(row.signal, CountPerWindow | GroupThenPause):
-            lamp = lamp_of(row.signal)
-            if lamp is not None and fit_lamp(seen, lamp) is not None:
-                found.setdefault(row.document, set()).add(row.signal.count)
+        lamp = lamp_of(row.signal)
+        sound = isinstance(row.signal, Beeps) != (seen.emitter == "buzzer")
+        if lamp is not None and not sound and fit_lamp(seen, lamp) is not None:
+            for count in count_of(row.signal):
+                found.setdefault(row.document, set()).add(int(count))
     return {name: tuple(sorted(found[name])) for name in sorted(found)}
 
 
@@ -219,14 +262,23 @@ def _outside_table(
     if not seen.count or seen.pause == "none":
         return None
     listed = _counts(seen, rows)
-    if not listed or any(not isinstance(one.row.signal, EvenBlink) for one in fits):
+    if not listed or any(not _taken_for_count(one) for one in fits):
         return None
     blinks = sorted({one.row.signal.meaning for one in fits})
     return Match("none", (), None, outside(seen, listed, blinks))
 
 
+def _taken_for_count(one: _Placed) -> bool:
+    """Return whether a row is an even blink of which only some flashes were counted."""
+    timed = "rate" in one.fit.matched
+    return isinstance(one.row.signal, EvenBlink | RateBlink) and not timed
+
+
+_NEEDS = {"pause": need_pause, "count": need_count, "short": need_short}
+
+
 def _judged(seen: Sequence[Observation], placed: Sequence[_Placed]) -> Match:
-    candidates = tuple(sorted((_candidate(one) for one in placed), key=_order))
+    candidates = tuple(sorted((_candidate(one, seen) for one in placed), key=_order))
     kinds = {_form(one) for one in placed}
     open_pause = any(one.pause is None and one.state != "display" for one in seen)
     mixed = open_pause and _mixed_in_one_document(placed)
@@ -234,17 +286,20 @@ def _judged(seen: Sequence[Observation], placed: Sequence[_Placed]) -> Match:
     even_only = open_pause and kinds == {"even"}
     if uncounted or even_only:
         must = "pause" if mixed or even_only else "count"
+        if must == "count" and all(isinstance(p.row.signal, ShortLong) for p in placed):
+            must = "short"
         question = best_question(candidates, seen, must)
         if question is None or question.slot != must:
             question = plain_question(must, candidates)
-        reason = need_pause() if must == "pause" else need_count()
+        reason = _NEEDS[must]()
         return Match("not_decodable", candidates, question, reason)
     if _counted_otherwise(seen, placed):
         question = best_question(candidates, seen)
         return Match("not_decodable", candidates, question, count_over(placed[0].row))
     if len(candidates) == 1:
         return Match("exact", candidates, None)
-    question = best_question(candidates, seen, "pause" if mixed else None)
+    enough = {"count"} if len(seen) == 1 and settled(seen[0]) else ()
+    question = best_question(candidates, seen, "pause" if mixed else None, enough)
     return Match("several", candidates, question)
 
 
@@ -252,7 +307,9 @@ def _form(one: _Placed) -> str:
     match one.row.signal:
         case EvenBlink():
             return "even"
-        case CountPerWindow() | GroupThenPause():
+        case RateBlink():
+            return "rate"
+        case CountPerWindow() | GroupThenPause() | ShortLong() | Beeps():
             return "count"
         case _:
             return "other"
@@ -263,7 +320,7 @@ def _mixed_in_one_document(placed: Sequence[_Placed]) -> bool:
     forms: dict[str, set[str]] = {}
     for one in placed:
         forms.setdefault(one.row.document, set()).add(_form(one))
-    return any({"even", "count"} <= held for held in forms.values())
+    return any("count" in held and held & {"even", "rate"} for held in forms.values())
 
 
 def _counted_otherwise(seen: Sequence[Observation], placed: Sequence[_Placed]) -> bool:
@@ -272,15 +329,17 @@ def _counted_otherwise(seen: Sequence[Observation], placed: Sequence[_Placed]) -
         return False
     return all(
         isinstance(one.row.signal, CountPerWindow)
-        and not same_window(seen[0], one.row.signal)
+        and not same_window(seen[0], one.row.signal.window)
         for one in placed
     )
 
 
-def _candidate(one: _Placed) -> Candidate:
-    both = one.fit.assumed - one.fit.matched | one.fit.near
+def _candidate(one: _Placed, seen: Sequence[Observation]) -> Candidate:
+    near = one.fit.near - {"value", "flicker"}
+    both = one.fit.assumed - one.fit.matched | near
     agreed = one.fit.matched - both
-    return Candidate(one.row, _told(agreed), _told(both), one.fit.weight)
+    notes = notes_of(one.row.signal, seen)
+    return Candidate(one.row, _told(agreed), _told(both), one.fit.weight, notes)
 
 
 def _told(slots: Iterable[str]) -> tuple[str, ...]:

@@ -11,17 +11,26 @@ from assistant.signals.observation import Observation
 
 SLOTS = (
     "state",
+    "emitter",
     "count",
+    "short",
+    "long",
+    "order",
     "code",
+    "sub",
     "glyph",
     "pause",
     "window",
+    "rate",
+    "phase",
+    "display_level",
     "colour",
     "box",
     "board",
     "label",
     "mode",
     "unit_state",
+    "precondition",
     "stored",
 )
 """The order in which slots are told."""
@@ -145,14 +154,15 @@ _PLACE = re.compile(r"from the (?:left|right|top|bottom)|^(?:top|bottom|left|rig
 
 
 def _label(seen: Observation, lamp: Lamp) -> Fit | None:
-    if lamp.label is None:
+    names = [name for name in (lamp.label, lamp.role) if name is not None]
+    if not names:
         return Fit()
     printed = [label for label in seen.label if not _PLACE.search(label.casefold())]
     if not printed:
         return assumed("label")
     return (
         matched("label")
-        if any(same_label(lamp.label, one) for one in printed)
+        if any(same_label(name, one) for name in names for one in printed)
         else None
     )
 

@@ -1,32 +1,49 @@
-"""Compares several lamps at once with a row of a lamp grid."""
+"""Compares several lamps at once with a row that names several."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
+from itertools import pairwise
 
+from assistant.signals.cells import Together, cells_of, lamp_slot
+from assistant.signals.counting import fit_count
 from assistant.signals.fits import TOOK_BLINK, Fit, assumed, fit_lamp, matched
-from assistant.signals.kinds import Lamp, LampState, SeveralLamps
+from assistant.signals.kinds import (
+    FlickerCount,
+    Lamp,
+    LampState,
+    PhasePair,
+    Rate,
+)
 from assistant.signals.observation import Observation
+from assistant.signals.rates import fit_rate
+
+UPSIDE_DOWN = 0.5
+"""Weight of lamps counted off in the other direction than the document's."""
+_PLACE = re.compile(r"([0-9]+) from the (?:left|right|top|bottom)")
 
 
-def lamp_slot(lamp: Lamp) -> str:
-    """Return how a lamp of a grid is named in questions: ``lamp:<label>``."""
-    return f"lamp:{lamp.label or lamp.colour or lamp.board or lamp.box or 'unnamed'}"
-
-
-def fit_grid(seen: Sequence[Observation], row: SeveralLamps) -> Fit | None:
-    """Return how a grid row fits, or None where a lamp it names disagrees.
+def fit_grid(seen: Sequence[Observation], row: Together) -> Fit | None:
+    """Return how a row fits, or None where a lamp it names disagrees.
 
     An observation that can be none of the row's lamps is left unexplained; one that
     can be several is tried as each. The assignment that explains most, then assumes
     least, counts.
     """
+    if not _level_allows(seen, row):
+        return None
+    cells = cells_of(row)
     whose = [
-        [n for n, entry in enumerate(row.lamps) if _may_be(one, entry.lamp)]
-        for one in seen
+        [n for n, entry in enumerate(cells) if _may_be(one, entry.lamp)] for one in seen
     ]
     found = _assign(seen, row, whose, 0, {})
     return min(found, key=_rank) if found else None
+
+
+def _level_allows(seen: Sequence[Observation], row: Together) -> bool:
+    told = {one.display_level for one in seen} - {None}
+    return not (isinstance(row, FlickerCount) and told - {row.display_level})
 
 
 def _rank(fit: Fit) -> tuple[int, int, float, list[str]]:
@@ -34,12 +51,14 @@ def _rank(fit: Fit) -> tuple[int, int, float, list[str]]:
 
 
 def _may_be(seen: Observation, lamp: Lamp) -> bool:
-    return seen.state not in ("display", "no_code") and fit_lamp(seen, lamp) is not None
+    if seen.state in ("display", "no_code") or seen.emitter == "buzzer":
+        return False
+    return fit_lamp(seen, lamp) is not None
 
 
 def _assign(
     seen: Sequence[Observation],
-    row: SeveralLamps,
+    row: Together,
     whose: Sequence[Sequence[int]],
     place: int,
     taken: dict[int, int],
@@ -58,19 +77,22 @@ def _assign(
 
 
 def _whole(
-    seen: Sequence[Observation], row: SeveralLamps, taken: dict[int, int]
+    seen: Sequence[Observation], row: Together, taken: dict[int, int]
 ) -> Fit | None:
-    if not taken:
+    order = _direction(seen, taken)
+    phase = _phase(seen, row, taken)
+    if not taken or order is None or phase is None:
         return None
-    total = Fit(explained=frozenset(taken.values()))
-    for number, entry in enumerate(row.lamps):
+    total = Fit(explained=frozenset(taken.values())).and_also(order).and_also(phase)
+    spoken_for = isinstance(row, PhasePair) and "phase" in phase.matched
+    for number, entry in enumerate(cells_of(row)):
         slot = lamp_slot(entry.lamp)
         if number not in taken:
-            if entry.state != "any":
+            if entry.state != "any" and not spoken_for:
                 total = total.and_also(assumed(slot))
             continue
         one = seen[taken[number]]
-        state = _state(one, entry)
+        state = _state(one, entry, getattr(row, "rate", None))
         lamp = fit_lamp(one, entry.lamp)
         if state is None or lamp is None:
             return None
@@ -78,17 +100,71 @@ def _whole(
     return total
 
 
-def _state(seen: Observation, entry: LampState) -> Fit | None:
-    """Compare one lamp of the grid; a blink of unknown count stays open."""
-    if entry.state == "any":
+def _phase(
+    seen: Sequence[Observation], row: Together, taken: dict[int, int]
+) -> Fit | None:
+    """Compare whether lamps blink together or in turn, and the level of a display."""
+    explained = [seen[place] for place in taken.values()]
+    if isinstance(row, FlickerCount):
+        told = any(one.display_level is not None for one in explained)
+        return matched("display_level") if told else assumed("display_level")
+    if not isinstance(row, PhasePair):
         return Fit()
-    if entry.state in ("on", "off"):
-        return matched("state") if seen.state == entry.state else None
-    if seen.state not in ("blink", "count"):
+    phases = {one.phase for one in explained} - {None}
+    if not phases:
+        return assumed("phase")
+    return matched("phase") if phases == {row.phase} else None
+
+
+def _direction(seen: Sequence[Observation], taken: dict[int, int]) -> Fit | None:
+    """Keep lamps that were counted off from one side in their order, or reversed."""
+    placed = sorted(
+        (int(found[1]), number)
+        for number, place in taken.items()
+        for label in seen[place].label
+        if (found := _PLACE.search(label))
+    )
+    steps = {after[1] > before[1] for before, after in pairwise(placed)}
+    if not steps:
+        return Fit()
+    if len(steps) > 1:
         return None
+    return Fit(
+        assumed=frozenset({"order"}), weight=1.0 if True in steps else UPSIDE_DOWN
+    )
+
+
+def _state(seen: Observation, entry: LampState, rate: Rate | None) -> Fit | None:
+    """Compare one lamp of a row; a blink of unknown count stays open."""
+    match entry.state:
+        case "any":
+            return Fit()
+        case "on" | "off":
+            return matched("state") if seen.state == entry.state else None
+        case "count":
+            if entry.count is None or seen.pause == "none":
+                return None
+            return fit_count(seen, entry.count)
+        case "flicker":
+            return _flicker(seen)
+        case _:
+            return _flash(seen, entry, rate)
+
+
+def _flicker(seen: Observation) -> Fit | None:
+    if seen.state == "flicker":
+        return matched("state")
+    if seen.state != "blink" or seen.rate == "slow":
+        return None
+    return matched("state") if seen.rate == "fast" else assumed("rate")
+
+
+def _flash(seen: Observation, entry: LampState, rate: Rate | None) -> Fit | None:
+    if seen.state not in ("blink", "count", "flicker"):
+        return None
+    taken_for_count = TOOK_BLINK if seen.count else 1.0
+    fit = Fit(matched=frozenset({"state"}), weight=taken_for_count)
     if entry.state == "flash":
-        taken_for_count = TOOK_BLINK if seen.count else 1.0
-        return Fit(matched=frozenset({"state"}), weight=taken_for_count)
-    if not seen.count:
-        return assumed("count")
-    return matched("count") if entry.count in seen.count else None
+        return fit
+    how_fast = fit_rate(seen, "slow" if entry.state == "slow" else "fast", rate)
+    return None if how_fast is None else fit.and_also(how_fast)

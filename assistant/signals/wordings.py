@@ -7,6 +7,8 @@ from collections.abc import Mapping, Sequence
 from assistant.signals.kinds import CountPerWindow
 from assistant.signals.observation import Observation, SignalRow
 
+FEW = 3
+"""Counts told that are named one by one."""
 NO_CODE_YET = "no code was seen: no code yet is not no fault"
 NO_TABLE = "no light or code table applies to this unit"
 
@@ -14,6 +16,11 @@ NO_TABLE = "no light or code table applies to this unit"
 def need_count() -> str:
     """Return why a blink without a number cannot be read."""
     return "cannot tell yet: need the number of flashes between two dark pauses"
+
+
+def need_short() -> str:
+    """Return why quick and long flashes without their numbers cannot be read."""
+    return "cannot tell yet: need how many quick flashes and how many long ones"
 
 
 def need_pause() -> str:
@@ -42,10 +49,11 @@ def outside(
     blinks : sequence of str
         What an even blink of the lamp means, where no dark pause was reported.
     """
-    if not seen.count or not listed:
-        what = f"code {seen.code}" if seen.code else "this light and what it does"
+    if not seen.count or not listed or seen.state == "short_long":
+        what = f"code {seen.code}" if seen.code else _what(seen)
         return f"{what}: not in this document"
-    told = " or ".join(str(count) for count in seen.count)
+    many = len(seen.count) > FEW
+    told = _runs(seen.count) if many else " or ".join(str(c) for c in seen.count)
     tables = "; ".join(
         f"{name or 'the table'} lists {_runs(counts)}"
         for name, counts in listed.items()
@@ -56,6 +64,14 @@ def outside(
         else ""
     )
     return f"{told} flashes: not in this document ({tables}){more}"
+
+
+def _what(seen: Observation) -> str:
+    if seen.emitter == "buzzer":
+        return "these beeps"
+    if seen.state == "short_long" and seen.count and seen.long_count:
+        return f"{_runs(seen.count)} quick and {_runs(seen.long_count)} long flashes"
+    return "this light and what it does"
 
 
 def _runs(counts: Sequence[int]) -> str:

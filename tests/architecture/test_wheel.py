@@ -31,11 +31,15 @@ def installed(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return folder / "bin"
 
 
+def without_this_tree() -> dict[str, str]:
+    return {name: value for name, value in os.environ.items() if name != "PYTHONPATH"}
+
+
 def run(*words: str, cwd: Path | None = None, **more: str) -> str:
     done = subprocess.run(
         words,
         cwd=cwd or ROOT,
-        env={**os.environ, **more},
+        env={**without_this_tree(), **more},
         capture_output=True,
         text=True,
         check=False,

@@ -74,7 +74,7 @@ def proved(name: str) -> tuple[Mistake, ...]:
 def suspected(pack: Pack) -> set[str]:
     """Global ids of every cause that a lamp, a counter or a call names."""
     named = [
-        *(name for row in pack.signals for name in row.causes),
+        *(name for row in pack.rows for name in row.causes),
         *(name for row in pack.stops for name in row.causes),
         *(
             name
@@ -120,7 +120,7 @@ def test_the_revision_a_pack_names_is_printed_in_the_document(name: str) -> None
 
 @pytest.mark.parametrize("name", NAMES)
 def test_every_fault_leads_to_causes_and_no_normal_state_does(name: str) -> None:
-    for row in pack_of(name).signals:
+    for row in pack_of(name).rows:
         gid = f"{name}/{row.id}"
 
         assert bool(row.causes) == (row.is_fault and gid not in POINTS_ELSEWHERE), gid
@@ -208,8 +208,8 @@ def test_a_maker_pack_is_enough_to_work_a_case(name: str) -> None:
 
     assert len(pack.checks) >= 10
     assert {"look", "thermistor", "supply_voltage", "standby_bus", "band"} <= kinds
-    assert any(not row.is_fault for row in pack.signals)
-    assert any(row.latched and row.stops for row in pack.signals)
+    assert any(not row.is_fault for row in pack.rows)
+    assert any(row.latched and row.stops for row in pack.rows)
     assert {"startup_order", "minimum_off", "standby", "power_off_hold"} <= {
         wait.kind for wait in pack.waits
     }
@@ -247,8 +247,8 @@ def test_the_figures_of_a_table_row_stand_in_its_own_quote(name: str) -> None:
 
 
 def test_sister_series_disagree_on_purpose_and_say_so_by_page() -> None:
-    heron = {row.id: row for row in pack_of("vellamere-heron").signals}
-    tern = {row.id: row for row in pack_of("vellamere-tern").signals}
+    heron = {row.id: row for row in pack_of("vellamere-heron").rows}
+    tern = {row.id: row for row in pack_of("vellamere-tern").rows}
     # Lamp tables of VSM-1407 and VSM-1522, pages 11 and 12.
     differ = {"amber-3", "amber-4", "amber-6", "amber-8", "amber-11", "amber-12"}
 

@@ -12,6 +12,7 @@ from assistant.dialogue.answer import (
     Statement,
 )
 from assistant.dialogue.sections.said import computed, rule
+from assistant.dialogue.sections.signals import beside_lines, table_lines
 from assistant.dialogue.view import View
 from assistant.facts import (
     LampFact,
@@ -21,6 +22,7 @@ from assistant.facts import (
     SettingFact,
     UnitFact,
 )
+from assistant.signals.bearings import RUNNING
 from assistant.signals.observation import Candidate
 
 CHANGES_DECODE = (LampFact, UnitFact, ResetFact, ModeFact, PartFact, SettingFact)
@@ -63,6 +65,7 @@ def _candidate(view: View, candidate: Candidate) -> DecodeCandidate:
         is_fault=signal.is_fault,
         matched=candidate.matched,
         assumed=candidate.assumed,
+        notes=candidate.notes,
         sources=sources,
         to_confirm=_recognised_only(sources),
     )
@@ -83,6 +86,8 @@ def decode_lines(view: View) -> Iterator[Statement]:
             yield computed(replies.TO_CONFIRM)
         if candidate.assumed and not exact:
             yield computed(replies.assumed(candidate))
+        yield from beside_lines(view, candidate)
+    yield from table_lines(view, match.candidates)
     if match.verdict in ("none", "not_decodable"):
         yield computed(replies.not_decoded(match))
     elif any(one.row.unit_match != "confirmed" for one in match.candidates):
@@ -92,5 +97,6 @@ def decode_lines(view: View) -> Iterator[Statement]:
 def _news(view: View) -> bool:
     """Say whether what the lamps mean changed in this turn, or was asked for."""
     told = any(isinstance(held.fact, CHANGES_DECODE) for held in view.state.told_now())
+    told = told or any(held.answers == RUNNING for held in view.state.told_now())
     asked = {"ask_meaning", "ask_page"} & set(view.acts)
     return told or bool(view.state.corrected) or bool(asked)

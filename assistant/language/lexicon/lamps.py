@@ -34,7 +34,7 @@ FLASH = r"(?:flash|flashes|flashing|flashed|beeps?|beeping|beeped|blips?|pips?|c
 STEADY = (
     r"(?:steady(?: on)?(?! [0-9.]+ (?:v|k|amp)(?!\S))(?! ~)|"
     r"(?<!frozen )(?<!froze )(?<!iced )(?<!ice )solid(?: on)?|"
-    r"just sits there|on (?:steady|solid|all the time|constant(?:ly)?|"
+    r"on (?:steady|solid|all the time|constant(?:ly)?|"
     r"continuous(?:ly)?)|(?:staying|stays|stay|stuck|just|always|constantly|full|"
     r"remains|lit and staying) (?:on|lit)(?! and off)|lit up|"
     r"(?<!when one is )(?<!when one )(?<!when ones )lit|constant(?:ly)? on|"
@@ -78,10 +78,7 @@ DARK = (
     r"blank|not coming on|extinguished)"
 )
 SLOW = r"(?:slow|slowly|slower|lazy|lazily)"
-FAST = (
-    r"(?:fast|faster|quick|quickly|rapid|rapidly|like crazy|crazy fast|flicker|"
-    r"flickering)"
-)
+FAST = r"(?:fast|faster|quick|quickly|rapid|rapidly|like crazy|crazy fast)"
 
 PAUSE = (
     r"(?:pause|pauses|paused|pausing|rest|rests|resting|gap|stops?|waits?|break|"

@@ -64,3 +64,21 @@ def test_possibilities_that_share_a_colour_can_be_one_lamp() -> None:
     orange = Observation(colour=("orange", "amber"), state="on")
 
     assert same_lamp(orange, AMBER_FOUR)
+
+
+def test_a_count_looked_at_again_outweighs_one_and_keeps_the_dissent() -> None:
+    four, five = (Observation(state="count", count=(n,)) for n in (4, 5))
+    looks = [told(four, 1), told(four, 2, answers="count")]
+
+    (seen,) = merge([*looks, told(five, 3, answers="count")])
+
+    assert seen.counted == (4, 4, 5)
+    assert seen.count == (4, 5)
+
+
+def test_a_count_of_another_pattern_stands_alone() -> None:
+    four, nine = (Observation(state="count", count=(n,)) for n in (4, 9))
+
+    (seen,) = merge([told(four, 1), told(nine, 2, answers="count")])
+
+    assert (seen.count, seen.counted) == ((9,), ())

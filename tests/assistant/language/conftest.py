@@ -9,6 +9,7 @@ import pytest
 
 from assistant.facts import Fact, LampFact, ReadingFact, UnitFact
 from assistant.language.understand import Pending, Vocabulary, understand
+from assistant.signals.observation import Observation
 
 NOW = datetime(2024, 6, 3, 14, 17, tzinfo=UTC)
 """A Monday; every time in these tables counts back from it."""
@@ -24,10 +25,23 @@ def _when(fact: Fact) -> str:
     return f" @{span} min ago"
 
 
+def _more(seen: Observation) -> list[str]:
+    found = [f"phase={seen.phase}"] if seen.phase else []
+    found += [f"starts={seen.code_starts}"] if seen.code_starts else []
+    found += [f"sub={seen.sub}"] if seen.sub else []
+    found += [f"level={seen.display_level}"] if seen.display_level else []
+    found += [f"counted={seen.counted}"] if seen.counted else []
+    found += [f"to={seen.window_to_s:g}"] if seen.window_to_s else []
+    found += ["buzzer"] if seen.emitter == "buzzer" else []
+    return [*found, "in turn"] if seen.shown_in_turn else found
+
+
 def _lamp(fact: LampFact) -> str:
     seen = fact.observation
     slots: list[str] = [seen.state]
-    for name in ("count", "colour", "label", "board", "box"):
+    slots += [f"count={'/'.join(map(str, seen.count))}"] if seen.count else []
+    slots += [f"long={'/'.join(map(str, seen.long_count))}"] if seen.long_count else []
+    for name in ("colour", "label", "board", "box"):
         values = getattr(seen, name)
         slots += [f"{name}={'/'.join(map(str, values))}"] if values else []
     for name in ("pause", "rate", "code"):
@@ -35,6 +49,7 @@ def _lamp(fact: LampFact) -> str:
     slots += [f"window={seen.window_s:g}"] if seen.window_s is not None else []
     slots += [f"rounds={seen.groups_watched}"] if seen.groups_watched else []
     slots += ["stored"] if seen.stored else []
+    slots += _more(seen)
     order = {True: ["before reset"], False: ["after reset"], None: []}
     return " ".join(["lamp", *slots, *order[fact.before_reset]])
 

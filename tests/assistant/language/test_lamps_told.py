@@ -83,7 +83,7 @@ STATES: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("flashing continuously without pause", ("lamp blink pause=none",)),
     ("keeps blinking non stop", ("lamp blink pause=none",)),
     ("constant flashing no gap", ("lamp blink pause=none",)),
-    ("1 long 2 short", ("lamp blink",)),
+    ("1 long 2 short", ("lamp short_long count=2 long=1",)),
     ("green out, red winking on the inverter pcb",
      ("lamp off colour=green", "lamp blink colour=red board=inverter")),
     ("seven yellows but the mains looks fine, what set it off",
@@ -148,6 +148,9 @@ VOCABULARY = Vocabulary(
         ("red flashing 3", ["lamp count count=3 colour=red"]),
         ("purple flashing 3", ["lamp count count=3 colour=red"]),
         ("led 2 flashing 4", ["lamp count count=4 label=LD2"]),
+        ("red led 2 short 3 long", ["lamp short_long count=2 long=3 colour=red"]),
+        ("the red light just sits there", ["lamp on colour=red"]),
+        ("no code, the unit just sits there", ["lamp no_code"]),
         ("ld-2 flashing 4", ["lamp count count=4 label=LD2"]),
         ("run lamp flashing 2", ["lamp count count=2 label=run lamp"]),
         (

@@ -1,0 +1,54 @@
+"""Counts flashes over a table's own window, from every phase of it. Pure."""
+
+from __future__ import annotations
+
+from bisect import bisect_left
+from collections.abc import Sequence
+
+from assistant.signals.taps import TapCount
+
+MISSED_ONE = 0.4
+"""Weight of a window one flash short of the fullest: one in twenty is missed."""
+DOUBT = 0.5
+_EDGE = 1e-6
+"""Seconds that a sum of times may be off."""
+
+
+def in_windows(
+    rounds: Sequence[Sequence[float]], window_s: float
+) -> tuple[TapCount, ...]:
+    """Return how many flashes a window holds, the best number first.
+
+    A board that flashes n times in its window does so whatever moment the window is
+    begun at; so every flash begins one, as far as it was watched to its end. Counts
+    over another time than the board's own differ from phase to phase and stay apart.
+
+    Raises
+    ------
+    ValueError
+        A window that is not above zero.
+
+    Examples
+    --------
+    >>> four = [start + at for start in (0, 10, 20) for at in (0, 1, 2, 3)]
+    >>> [one.count for one in in_windows([four], 10.0)]
+    [4]
+    """
+    if not window_s > 0:
+        raise ValueError(f"a window of {window_s} s cannot be counted over")
+    found: dict[int, int] = {}
+    for times in rounds:
+        for at in times:
+            end = at + window_s - _EDGE
+            if end <= times[-1]:
+                count = bisect_left(times, end) - bisect_left(times, at)
+                found[count] = found.get(count, 0) + 1
+    if not found:
+        return ()
+    fullest = max(found)
+    weights = {
+        count: often * MISSED_ONE ** (fullest - count) for count, often in found.items()
+    }
+    total = sum(weights.values()) + DOUBT
+    ranked = sorted(weights.items(), key=lambda each: (-each[1], each[0]))
+    return tuple(TapCount(count, weight / total) for count, weight in ranked)

@@ -1,0 +1,1 @@
+"""The screen: a conversation with its timers, causes, checks, sources and jobs."""

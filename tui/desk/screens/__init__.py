@@ -1,0 +1,1 @@
+"""The screens that open over the conversation, one file each."""
