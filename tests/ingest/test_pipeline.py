@@ -196,7 +196,7 @@ def test_who_stops_listening_keeps_every_document_so_far(
     for step in work:
         if isinstance(step, Progress) and step.stage == "store":
             break
-    work.close()  # type: ignore[attr-defined]
+    work.close()
 
     assert paths(store) == ["cedar/manual.txt"]
     assert take(store, folder).added == ["larch/manual.txt", "shop.txt"]

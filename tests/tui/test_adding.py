@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from ingest import pipeline
+from ingest import assemble, pipeline
 from tui.adding import STOPPED, ask_password
 from tui.main import INTERRUPTED, main
 from tui.plain.console import Console
@@ -24,7 +24,7 @@ def test_a_stop_says_what_stays_and_the_same_command_goes_on(
     shelf.mkdir()
     for name in "ab":
         (shelf / f"{name}.txt").write_text(f"Lamp {name} flashes four times.")
-    whole = pipeline.prepare
+    whole = assemble.prepare
     asked = []
 
     def until_the_second(*words: object) -> object:
