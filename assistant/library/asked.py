@@ -54,7 +54,7 @@ def asked(text: str) -> Asked:
         said=said,
         words=words,
         plain=tuple(word for word in words if word.upper() not in spent),
-        printed=tuple(word for word in terms(added) if word not in words),
+        printed=tuple(word for word in terms(" ".join(added)) if word not in words),
         codes=codes,
         loose=loose,
         figures=tuple(sorted(literal & FIGURES)),

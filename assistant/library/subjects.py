@@ -18,7 +18,7 @@ warranty guarantee price invoice
 """
 
 _ELSEWHERE = """
-oil suction vacuum nitrogen crankcase accumulator receiver capillary torque humidity
+oil suction vacuum nitrogen crankcase accumulator receiver capillary humidity
 dehumidify static velocity ductwork duct ducts ducted damper dampers grille louvre
 economiser heatpump geothermal ptac vrf vrv multi rattler evaporative swamp absorption
 furnace boiler burner pilot flame igniter thermocouple flue chimney fireplace woodstove

@@ -1,4 +1,4 @@
-"""Fit the weights of search on the tuning questions; the kept ones are not read.
+"""Fit the weights of search on tuning and practice questions; kept ones are not read.
 
 Run it from the project's folder::
 
@@ -18,11 +18,13 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-ROOT = Path(__file__).parents[2]
+HERE = Path(__file__).parent
+ROOT = HERE.parents[1]
 sys.path.insert(0, str(ROOT))
 
 import numpy as np  # noqa: E402
 from numpy.typing import NDArray  # noqa: E402
+from ruamel.yaml import YAML  # noqa: E402
 from scipy.optimize import minimize  # noqa: E402
 
 from assistant.library.asked import asked  # noqa: E402
@@ -65,6 +67,21 @@ class Sample:
     """Shape (len(VERDICT),)."""
     hard: bool
     """Something that it names stands nowhere: not found without any sum."""
+
+
+def practice() -> list[Question]:
+    """Read the questions that were invented while search was built."""
+    entries = YAML(typ="safe").load((HERE / "practice.yaml").read_text("utf-8"))
+    return [
+        Question(
+            id=f"practice-{at}",
+            text=each["text"],
+            part="practice",
+            places=((each["document"], each["page"]),) if each["document"] else (),
+            unit=each["unit"],
+        )
+        for at, each in enumerate(entries)
+    ]
 
 
 def sample(question: Question, store: LibraryStore, encoder: Encoder | None) -> Sample:
@@ -110,7 +127,8 @@ def _numbers(
     ]
     right = [(paths[page[0]], page[1]) in question.places for page in pages]
     summary = gathered.best
-    against = [summary.bm25, summary.unknown, float(min(summary.elsewhere, 2)), 1.0]
+    elsewhere = float(min(summary.elsewhere, 2))
+    against = [summary.bm25, summary.unknown, elsewhere, 1.0]
     return Sample(
         question=question,
         evidence=np.array(rows).reshape(len(ids), len(ORDER)),
@@ -237,6 +255,7 @@ def _named(names: Sequence[str], weights: Array) -> str:
 def main() -> None:
     """Fit and print."""
     tuning = [each for each in read_questions() if each.part == "tune"]
+    tuning += practice()
     with tempfile.TemporaryDirectory() as folder:
         store, encoder = build(Path(folder) / "library")
         with store:
