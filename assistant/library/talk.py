@@ -8,8 +8,9 @@ synonyms, which go both ways, stand in `synonyms`.
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 
-from assistant.library.lexicon import lexicon
+from assistant.library.lexicon import Lexicon, lexicon
 
 _WORD = re.compile(r"[^\W_]+")
 _APOSTROPHE = re.compile(r"(?<=[^\W\d_])['\u2019](?=[^\W\d_])")
@@ -26,8 +27,13 @@ def plain_words(text: str) -> list[str]:
     return _WORD.findall(_APOSTROPHE.sub("", text.casefold()))
 
 
-def in_print(text: str) -> tuple[str, tuple[str, ...]]:
+def in_print(text: str, known: Lexicon | None = None) -> tuple[str, tuple[str, ...]]:
     """Say a question in the words of print.
+
+    Parameters
+    ----------
+    known : Lexicon, optional
+        The talk that is understood; the program's own when not given.
 
     Returns
     -------
@@ -43,20 +49,32 @@ def in_print(text: str) -> tuple[str, tuple[str, ...]]:
     >>> in_print("308 on it")
     ('308 DC bus voltage on it', ('DC bus voltage',))
     """
-    words = plain_words(text)
     said: list[str] = []
     added: list[str] = []
+    words = plain_words(text)
     at = 0
-    while at < len(words):
-        length, printed = _longest(words, at)
+    for phrase, printed in _pieces(words, known or lexicon()):
+        at += len(phrase)
+        meaning = printed
         if not printed:
-            said.append(words[at])
-            printed = _quantity(words[at], words[at + 1 : at + 2])
-        if printed:
-            said.append(printed)
-            added.append(printed)
-        at += length
+            meaning = _quantity(phrase[0], words[at : at + 1])
+            said.extend(phrase)
+        if meaning:
+            said.append(meaning)
+            added.append(meaning)
     return (" ".join(said) if added else ""), tuple(added)
+
+
+def heard(text: str, known: Lexicon) -> tuple[str, ...]:
+    """Return the phrases of talk in a text, as typed.
+
+    Examples
+    --------
+    >>> heard("the caps are toast", lexicon())
+    ('caps', 'toast')
+    """
+    pieces = _pieces(plain_words(text), known)
+    return tuple(" ".join(phrase) for phrase, printed in pieces if printed)
 
 
 _READINGS = (
@@ -85,10 +103,14 @@ def _quantity(word: str, following: list[str]) -> str:
     return next((meaning for sizes, meaning in _READINGS if size in sizes), "")
 
 
-def _longest(words: list[str], at: int) -> tuple[int, str]:
-    known = lexicon()
-    for length in range(min(known.longest, len(words) - at), 0, -1):
-        printed = known[" ".join(words[at : at + length])]
-        if printed:
-            return length, printed
-    return 1, ""
+def _pieces(words: list[str], known: Lexicon) -> Iterator[tuple[list[str], str]]:
+    """Yield the words in pieces, the longest phrases first, with their print."""
+    at = 0
+    while at < len(words):
+        for length in range(min(known.longest, len(words) - at), 0, -1):
+            phrase = words[at : at + length]
+            printed = known[" ".join(phrase)]
+            if printed or length == 1:
+                yield phrase, printed
+                at += length
+                break
