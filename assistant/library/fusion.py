@@ -74,7 +74,7 @@ FOUND = Evidence(
     code=0.65,
     key_code=0.59,
 )
-FOUND_BY_WORDS = Evidence(coverage=2.8, coverage_print=1.26, code=1.15)
+FOUND_BY_WORDS = Evidence(coverage=2.72, coverage_print=0.97, code=1.26)
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,8 +128,8 @@ class Thresholds:
     told: set by hand, the tuning questions have too few of these."""
     words: Evidence = FOUND_BY_WORDS
     """Weights where there are no vectors."""
-    words_elsewhere: float = -2.58
-    words_least: float = 0.9
+    words_elsewhere: float = -2.49
+    words_least: float = 0.7
 
 
 def coverage(words: Mapping[str, float], present: Iterable[str]) -> float:
