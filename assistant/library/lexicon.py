@@ -2,7 +2,8 @@
 
 The entries stand in ``talk_words/*.txt``, a file to a part of the trade: a line
 ``phrase|phrase = words of print``, phrases in lower case without punctuation. They
-are common practice of Britain, Australia and North America, without a source.
+are common practice of Britain, Australia and North America, without a source. A
+phrase that stands for itself is no talk, and no form of any: "main" of "mains".
 """
 
 from __future__ import annotations
@@ -18,6 +19,7 @@ FILES = (
     "lamps",
     "measuring",
     "parts",
+    "plain",
     "power",
     "refrigerant",
     "running",
@@ -60,13 +62,26 @@ class Lexicon:
 
 
 def made_of(entries: Mapping[str, str]) -> Lexicon:
-    """Make a lexicon of phrases and their words of print."""
+    """Make a lexicon of phrases and their words of print.
+
+    A phrase whose words of print are itself is kept from being taken for a form of
+    another one.
+
+    Examples
+    --------
+    >>> known = made_of({"mains": "supply", "main": "main"})
+    >>> known["mains"], known["main"]
+    ('supply', '')
+    """
     meanings: dict[str, set[str]] = {}
     for phrase, printed in entries.items():
         meanings.setdefault(stems(phrase), set()).add(printed)
     loose = {key: min(found) for key, found in meanings.items() if len(found) == 1}
     longest = max((len(phrase.split()) for phrase in entries), default=0)
-    return Lexicon(dict(entries), loose, longest + 1)
+    exact = {
+        phrase: printed for phrase, printed in entries.items() if phrase != printed
+    }
+    return Lexicon(exact, loose, longest + 1)
 
 
 @cache

@@ -44,6 +44,11 @@ def test_fillers_count_at_the_ends_of_a_phrase() -> None:
     assert stems("the breaker") != stems("breaker")
 
 
+def test_words_of_print_are_no_forms_of_talk() -> None:
+    for plain in ("main board", "windings", "discharge", "rated", "leave", "comes"):
+        assert in_print(plain) == ("", ())
+
+
 def test_the_longest_phrase_wins() -> None:
     assert lexicon()["caps"] == "capacitors"
     assert in_print("drain the caps")[0] != "drain the capacitors"
