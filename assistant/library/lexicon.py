@@ -74,13 +74,13 @@ def made_of(entries: Mapping[str, str]) -> Lexicon:
     ('supply', '')
     """
     meanings: dict[str, set[str]] = {}
-    for phrase, printed in entries.items():
-        meanings.setdefault(stems(phrase), set()).add(printed)
-    loose = {key: min(found) for key, found in meanings.items() if len(found) == 1}
-    longest = max((len(phrase.split()) for phrase in entries), default=0)
     exact = {
         phrase: printed for phrase, printed in entries.items() if phrase != printed
     }
+    for phrase in entries:
+        meanings.setdefault(stems(phrase), set()).add(exact.get(phrase, ""))
+    loose = {key: min(found) for key, found in meanings.items() if len(found) == 1}
+    longest = max((len(phrase.split()) for phrase in entries), default=0)
     return Lexicon(exact, loose, longest + 1)
 
 
