@@ -249,10 +249,10 @@ def left_out(
     pages = sorted({page_of(each.question) for each in samples})
     mixed = np.random.default_rng(0).permutation(len(pages))
     part = {page: int(at) % PARTS for page, at in zip(pages, mixed, strict=True)}
-    parts = np.array([part[page_of(each.question)] for each in samples])
-    for each in range(PARTS):
-        held = np.flatnonzero(parts == each)
-        rest = [samples[at] for at in np.flatnonzero(parts != each)]
+    parts = [part[page_of(each.question)] for each in samples]
+    for now in range(PARTS):
+        held = [at for at, each in enumerate(parts) if each == now]
+        rest = [samples[at] for at, each in enumerate(parts) if each != now]
         result[held] = judge(rest, [samples[at] for at in held])
     return result
 
