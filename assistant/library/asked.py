@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from assistant.library.codes import asked_counts, codes_in, counts_in, loose_codes_in
 from assistant.library.keyword import fold, terms
+from assistant.library.lexicon import Lexicon
 from assistant.library.subjects import ELSEWHERE, FIGURES
 from assistant.library.talk import in_print, plain_words
 
@@ -34,8 +35,13 @@ class Asked:
     """Words of other equipment and of everyday life, as typed."""
 
 
-def asked(text: str) -> Asked:
+def asked(text: str, known: Lexicon | None = None) -> Asked:
     """Take a typed question apart; any text is fine.
+
+    Parameters
+    ----------
+    known : Lexicon, optional
+        The talk that is understood; the program's own when not given.
 
     Examples
     --------
@@ -46,7 +52,7 @@ def asked(text: str) -> Asked:
     codes = tuple(sorted({*codes_in(text), *counts_in(text), *asked_counts(text)}))
     loose = tuple(code for code in loose_codes_in(text) if code not in codes)
     words = terms(text)
-    said, added = in_print(text)
+    said, added = in_print(text, known)
     spent = {part for code in (*codes, *loose) for part in _spelled(code)}
     literal = set(plain_words(said if said else text)) & set(plain_words(text))
     return Asked(
@@ -54,7 +60,7 @@ def asked(text: str) -> Asked:
         said=said,
         words=words,
         plain=tuple(word for word in words if word.upper() not in spent),
-        printed=tuple(word for word in terms(added) if word not in words),
+        printed=tuple(word for word in terms(" ".join(added)) if word not in words),
         codes=codes,
         loose=loose,
         figures=tuple(sorted(literal & FIGURES)),

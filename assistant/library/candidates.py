@@ -17,7 +17,7 @@ from assistant.library.fusion import (
     rarity,
     strongest,
 )
-from assistant.library.intake import heading_codes
+from assistant.library.intake import key_codes
 from assistant.library.lookup import Found, Lookup
 from assistant.library.types import Document
 from assistant.library.vectors import VectorIndex
@@ -110,7 +110,7 @@ class _Gathering:
                 words=_share(typed, key),
                 words_print=_share(printed, key),
                 code=self._codes(key),
-                heading_code=self._in_heading(found[key]),
+                key_code=self._as_key(found[key]),
             )
         return Gathered(found, evidence, self._best(evidence, typed), self._missing())
 
@@ -153,11 +153,11 @@ class _Gathering:
         named = sum(1 for code in self.wanted if key in self.coded[code])
         return round(named / len(self.wanted), 6) if self.wanted else 0.0
 
-    def _in_heading(self, found: Found) -> float:
+    def _as_key(self, found: Found) -> float:
         if not self.wanted:
             return 0.0
-        heading = heading_codes(found.passage.section)
-        named = sum(1 for code in self.wanted if code in heading)
+        keys = key_codes(found.passage)
+        named = sum(1 for code in self.wanted if code in keys)
         return round(named / len(self.wanted), 6)
 
     def _having(self, word: str) -> frozenset[int]:

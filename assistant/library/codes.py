@@ -12,7 +12,7 @@ import unicodedata
 from collections.abc import Iterator
 
 from assistant.library.keyword import fold
-from assistant.library.synonyms import COUNT_WORDS
+from assistant.library.synonyms import COUNT_WORDS, STOPWORDS
 
 SHORTEST, LONGEST = 2, 24
 """Letters and digits of a code."""
@@ -23,6 +23,7 @@ REACH = 3
 _TOKEN = re.compile(r"[^\W_]+(?:[-./][^\W_]+)*")
 _SPACED = re.compile(r"(?<![\w.-])([A-Z]{1,2}) (\d{1,3})(?![\w.,%°]|\s?[-/°Ω])")
 _LOOSE = re.compile(r"(?<![\w.-])([b-hj-z]) ?(\d{1,2})(?![\w.,%°])")
+_LETTERS = re.compile(r"^\s*([A-Za-z]{2})(?:\s*\||\s{2,}\S)", re.MULTILINE)
 _NUMBERED = re.compile(
     r"\b(?:code|codes|error|fault|alarm)\s+(?:no\.?\s*|number\s*)?(\d{1,4})\b(?!\.\d)"
 )
@@ -36,7 +37,14 @@ _ASIDE = (
     "slowly quickly"
 )
 _BETWEEN = frozenset(_ASIDE.split())
-_ROW = re.compile(r"^\W{0,3}(\d{1,2})(?:\s*[|:;,)\u2013-]|\s{1,}\D|\s*$)", re.MULTILINE)
+_ROW = re.compile(r"[\s\u2022*-]{0,3}(\d{1,2})(?:\s*[|:;,\u2013-]|\s+([^\W\d_]*)|$)")
+_UNITS = (
+    "second minute hour voltage amp kohm ohm mohm celsius hz kg gram metre mpa time of "
+    "and or to in per"
+)
+_NO_COUNT = frozenset(_UNITS.split())
+"""Folded words that make a number opening a line no count."""
+_TABLE_TITLE = re.compile(r"\s*(?:table|chart|figure|contents)\b", re.IGNORECASE)
 
 MOST_FLASHES = 40
 _COLOUR = "amber|red|green"
@@ -91,17 +99,35 @@ def codes_in(text: str) -> tuple[str, ...]:
 
 
 def loose_codes_in(text: str) -> tuple[str, ...]:
-    """Return what might be a code in a typed question ("p 6", "e zero").
+    """Return what might be a code in a typed question ("p 6", "e zero", "sb").
 
     These count only when the library holds them: nothing was missed if not.
 
     Examples
     --------
-    >>> loose_codes_in("what is p 6 and e zero")
-    ('E0', 'P6')
+    >>> loose_codes_in("what is p 6 and e zero, or Sb")
+    ('E0', 'P6', 'SB')
     """
     words = fold(text)
-    return tuple(sorted({normal(a + b) for a, b in _LOOSE.findall(words)}))
+    pairs = {normal(a + b) for a, b in _LOOSE.findall(words)}
+    letters = {
+        normal(word)
+        for word in words.split()
+        if len(word) == SHORTEST and word.isalpha() and word not in STOPWORDS
+    }
+    return tuple(sorted(pairs | letters))
+
+
+def letter_codes_in(text: str) -> tuple[str, ...]:
+    r"""Return the codes of two letters that open a row of a table, sorted.
+
+    Examples
+    --------
+    >>> letter_codes_in("dF  Defrost\nSb | Standby\nIs it on?")
+    ('DF', 'SB')
+    """
+    plain = unicodedata.normalize("NFKC", text)
+    return tuple(sorted({normal(code) for code in _LETTERS.findall(plain)}))
 
 
 def counts_in(text: str, lead: str = "") -> tuple[str, ...]:
@@ -109,7 +135,7 @@ def counts_in(text: str, lead: str = "") -> tuple[str, ...]:
 
     A number beside a flash word counts. Where the table's first line (`lead`, or
     the text's own first line) speaks of flashes, so does a number that opens a
-    line.
+    line under such a heading.
 
     Examples
     --------
@@ -118,12 +144,29 @@ def counts_in(text: str, lead: str = "") -> tuple[str, ...]:
     >>> counts_in("11 | fan motor", lead="Flashes | Meaning")
     ('#11',)
     """
-    words = fold(text).split()
-    found = set(_beside(words))
-    first = lead or text.partition("\n")[0]
-    if COUNT_WORDS & set(fold(first).split()):
-        found |= set(_ROW.findall(unicodedata.normalize("NFKC", text)))
-    return tuple(sorted(f"#{int(number)}" for number in found if int(number) > 0))
+    beside = {f"#{int(number)}" for number in _beside(fold(text).split())}
+    return tuple(sorted({*beside, *row_counts(text, lead)} - {"#0"}))
+
+
+def row_counts(text: str, lead: str = "") -> tuple[str, ...]:
+    r"""Return the counts that open a line of a table of flashes, as ``#n``, sorted.
+
+    Examples
+    --------
+    >>> row_counts("Flashes | Meaning\n3 | coil\n4 | sensor")
+    ('#3', '#4')
+    """
+    found: set[str] = set()
+    counting = False
+    for line in (lead, *unicodedata.normalize("NFKC", text).splitlines()):
+        row = _ROW.match(line)
+        if counting and row and not _NO_COUNT & set(fold(row.group(2) or "").split()):
+            found.add(f"#{int(row.group(1))}")
+        elif row is None and COUNT_WORDS & set(fold(line).split()):
+            counting = True
+        elif _TABLE_TITLE.match(line):
+            counting = False
+    return tuple(sorted(found - {"#0"}))
 
 
 def asked_counts(text: str) -> tuple[str, ...]:

@@ -9,7 +9,13 @@ from functools import lru_cache
 
 from assistant.errors import InputError
 from assistant.library import rows
-from assistant.library.codes import codes_in, counts_in
+from assistant.library.codes import (
+    codes_in,
+    counts_in,
+    letter_codes_in,
+    normal,
+    row_counts,
+)
 from assistant.library.keyword import fold
 from assistant.library.lines import line_spans, line_text
 from assistant.library.texts import embedded_text, text_hash
@@ -136,10 +142,20 @@ def passage_codes(passage: Passage) -> tuple[str, ...]:
     """Return the codes and flash counts a passage is found by, sorted."""
     codes = codes_in(embedded_text(passage))
     counts = counts_in(passage.text, passage.lead)
-    return tuple(sorted({*codes, *counts}))
+    return tuple(sorted({*codes, *counts, *letter_codes_in(passage.text)}))
 
 
-@lru_cache(maxsize=4096)
-def heading_codes(section: str) -> frozenset[str]:
-    """Return the codes and flash counts that a heading names."""
-    return frozenset((*codes_in(section), *counts_in(section)))
+@lru_cache(maxsize=8192)
+def key_codes(passage: Passage) -> frozenset[str]:
+    """Return the codes and counts that a passage is about, not merely mentions.
+
+    Those that its heading names, and those that open one of its lines, as the rows
+    of a code table do.
+    """
+    section = passage.section
+    opening = (line.split(maxsplit=1)[:1] for line in passage.text.splitlines())
+    rows = {normal(word) for words in opening for word in words}
+    counts = row_counts(passage.text, passage.lead)
+    named = (*codes_in(section), *counts_in(section), *counts)
+    coded = {*codes_in(passage.text), *letter_codes_in(passage.text)}
+    return frozenset(named) | (rows & coded)

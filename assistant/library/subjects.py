@@ -15,10 +15,14 @@ superheat superheating subcooling subcool enthalpy microfarad microfarads mfd
 contactor economiser economizer viscosity glycol firmware wifi bluetooth modbus
 bacnet cfm btu tonnage seer eer scop micron microns drier sightglass
 warranty guarantee price invoice
+dewpoint wetbulb drybulb psychrometric psychrometer hygrometer humidistat anemometer
+manometer lonworks knx zigbee alexa gwp odp kwh
+cop hepa ioniser ionizer asbestos legionella subcooled warranties
+guaranteed prices cost costs quote quotation invoices
 """
 
 _ELSEWHERE = """
-oil suction vacuum nitrogen crankcase accumulator receiver capillary torque humidity
+oil suction vacuum nitrogen crankcase accumulator receiver capillary humidity
 dehumidify static velocity ductwork duct ducts ducted damper dampers grille louvre
 economiser heatpump geothermal ptac vrf vrv multi rattler evaporative swamp absorption
 furnace boiler burner pilot flame igniter thermocouple flue chimney fireplace woodstove
@@ -49,9 +53,56 @@ sky moon planet stars universe dinosaur
 president minister election parliament king queen war capital population
 language finnish french german spanish italian swedish english translate spell
 homework teacher exam essay university
-
 lawn mower chainsaw
-
+boilers furnaces burners cooker cookers hobs ovens stoves toasters kettles grill
+barbecue bbq griddle fryer fryers dishwashers fridges refrigerators freezers coldroom
+coldrooms chillers blastchiller tumble washer hoover ironing mixer blender juicer
+immersion geyser faucet bathtub urinal radiators underfloor flues chimneys woodburner
+pellet pellets coal oilfired kerosene lpg turbines cctv burglar intruder keyholder
+turnstile sprinklers elevators escalators dumbwaiter portcullis pools spa hottub
+aquarium incubator lathe bandsaw conveyor chandelier lampshade streetlight sandblaster
+pressurewasher strimmer hedgecutter mowers lawnmower leafblower tractor harvester cars
+vans trucks lorries pickups motorcycle scooter bicycle bicycles bikes gearboxes
+brakepads clutches sparkplug sparkplugs carburettor carburetor dashboard odometer
+speedometer mileage mpg windshield wiper wipers bumper airbag seatbelt mot rego
+roadworthy satnav gps roundabout motorways freeway highway toll airline airlines
+airports luggage suitcase cruise railway taxi uber helicopter rocket spaceship
+submarine sailing kayak canoe iphone android facebook instagram youtube tiktok google
+internet broadband browser spreadsheet excel powerpoint photocopier stapler headphones
+speakers bluray dvd playstation xbox netflix spotify podcast podcasts username login
+logout captcha virus spam antivirus mortgages savings overdraft creditcard inflation
+dividend dividends stocks payslip payroll overtime invoicing gst coupon voucher lawyer
+solicitor court jury burglary crime prison eviction divorce custody probate tomato
+tomatoes potato potatoes onion onions garlic carrot carrots lettuce salad rice noodles
+curry burger burgers sandwich sandwiches butter milk yoghurt yogurt honey marmalade
+cereal porridge pastry pudding dessert cookie cookies scone scones omelette bacon
+sausage sausages ham beef pork lamb turkey salmon tuna prawn prawns lobster seafood
+mushroom mushrooms banana bananas apples pears grape grapes lemon lemons strawberry
+strawberries vodka gin rum cider cocktail cocktails lager barista espresso latte
+cappuccino marinade gravy frying simmer knead grated tablespoon teaspoon armchair
+duvet bookshelf wallpaper vase fertiliser fertilizer compost mulch roses tulip tulips
+seedlings orchard vineyard knitting crochet sewing embroidery quilting origami pottery
+watercolour watercolor footballer quarterback goalkeeper referee offside touchdown
+homerun wicket marathon swimming swimmer diver skiing snowboard skateboard surfing
+surfboard yoga pilates treadmill boxing wrestling judo karate darts snooker billiards
+bowling poker blackjack roulette bingo singers album albums lyrics melody chord chords
+saxophone trumpet flute ukulele orchestra opera ballet sculptor comedian comedy
+cartoon cartoons anime superhero wizard dragons vampire zombie zombies princess
+algebra geometry calculus trigonometry equation equations grammar vocabulary haiku
+limerick sonnet philosophy psychology sociology theology bible prayer emperor empire
+pharaoh pyramid pyramids viking vikings napoleon senator senate congress mayor
+ministers london paris berlin madrid tokyo beijing sydney melbourne toronto vancouver
+chicago boston texas california france germany italy spain japan china india brazil
+mexico africa asia europe russia ireland scotland aspirin paracetamol ibuprofen
+antibiotic antibiotics vaccine vaccination vitamin vitamins asthma allergy allergies
+diabetes cancer flu covid rash toothache dentistry optician ankle stomach kidney liver
+lungs muscles calories carbs vegan vegetarian makeup lipstick shampoo hairstyle tattoo
+necklace earrings bracelet kittens puppies goldfish parrot horses cows sheepdog goat
+goats hen elephant elephants lion lions tiger tigers wolf wolves giraffe zebra monkey
+monkeys gorilla whale whales dolphin dolphins shark sharks penguin penguins eagle owl
+butterfly butterflies volcano volcanoes tsunami continent continents everest jupiter
+saturn galaxy eclipse comet asteroid astronaut horoscope zodiac bride groom bridesmaid
+nephew niece uncle aunt nappy nappies
 """
 
 FIGURES: frozenset[str] = frozenset(_FIGURES.split())

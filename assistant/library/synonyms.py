@@ -19,7 +19,7 @@ SYNONYMS: Mapping[str, tuple[str, ...]] = MappingProxyType(
     {
         # signals
         "lamp": ("led", "light", "diode", "indicator", "bulb", "light emitting diode"),
-        "flash": ("blink", "wink", "flicker", "pulse", "strobe", "blip"),
+        "flash": ("blink", "wink", "flicker", "strobe"),
         "steady": ("solid", "continuous", "continuously", "constantly", "constant"),
         "amber": ("orange", "yellow"),
         "display": ("readout", "screen", "segment", "7 segment", "seven segment"),

@@ -230,6 +230,8 @@ def table(
     lines = []
     for part in ("tune", "kept"):
         of_part = [each for each in questions if each.part == part]
+        if not of_part:
+            continue
         number = sum(1 for each in of_part if each.places)
         lines.append(
             f"{part}: {number} questions with a page, {len(of_part) - number} without"

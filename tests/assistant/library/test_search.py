@@ -49,7 +49,7 @@ def search(store: LibraryStore) -> Search:
     encoder = HashEncoder(dimension=128)
     list(embed_missing(store, encoder))
     # The fake's cosines are lower than the model's that the default is fitted on.
-    return Search(store, encoder, Thresholds(least=1.5))
+    return Search(store, encoder, Thresholds(least=1.1))
 
 
 def only(*confirmed: Document, possible: tuple[Document, ...] = ()) -> object:
