@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import PurePosixPath
 
+from assistant.library.sayings import Origin
 from assistant.library.types import Document, Page, PageStatus, Passage, TableRow
-from ingest.blocks import Carried, lines_of
-from ingest.cleaning import clean
+from ingest.blocks import Carried, GridRow, lines_of
+from ingest.cleaning import Cleaned, cleaned, repair
 from ingest.headings import Look, headings
 from ingest.identify import identify
 from ingest.labels import printed_labels
 from ingest.passages import passages
-from ingest.quality import judge
+from ingest.quality import doubt, judge, unreadable_lines
 from ingest.readers.base import FileFacts, RawPage
 from ingest.running import running_lines
 from ingest.tables import table_rows
@@ -27,6 +28,8 @@ class Prepared:
     pages: tuple[Page, ...]
     passages: tuple[Passage, ...]
     rows: tuple[TableRow, ...]
+    sources: Mapping[str, Origin]
+    """Field of the document to where it was read."""
 
 
 def prepare(
@@ -49,8 +52,13 @@ def prepare(
     count : callable
         Tokens of a text, special tokens included.
     """
-    texts = clean([page.text for page in raw])
-    running = running_lines(texts)
+    stored = cleaned([page.text for page in raw])
+    texts = [page.text for page in stored]
+    grids = [_grid(*each) for each in zip(raw, stored, strict=True)]
+    running = [
+        lines - grid.keys()
+        for lines, grid in zip(running_lines(texts), grids, strict=True)
+    ]
     labels = printed_labels([page.label for page in raw], texts, running)
     pages = tuple(
         _page(page, label, text, lines)
@@ -67,37 +75,50 @@ def prepare(
         revision=identity.revision,
         date=identity.date,
         supersedes=identity.supersedes,
+        number=identity.number,
     )
-    cut, rows = _cut(facts, raw, pages, running, count)
-    return Prepared(document, pages, cut, rows)
+    cut, rows = _cut(facts, list(zip(raw, pages, running, grids, strict=True)), count)
+    return Prepared(document, pages, cut, rows, identity.sources)
 
 
 def _page(raw: RawPage, label: str, text: str, running: frozenset[int]) -> Page:
     if raw.failure:
         return Page(raw.number, label, PageStatus.UNREADABLE, "", raw.failure)
-    status, reason = judge(text, running, drawn=raw.drawn)
-    return Page(raw.number, label, status, text, reason)
+    status, reason = judge(text, running, drawn=raw.drawn, cover=raw.cover)
+    if status is PageStatus.TEXT:
+        reason = doubt(text)
+    return Page(raw.number, label, status, text, reason, raw.source, raw.confidence)
+
+
+def _grid(raw: RawPage, page: Cleaned) -> dict[int, GridRow]:
+    """Return the rows of a page's ruled tables by their line in the stored text."""
+    found: dict[int, GridRow] = {}
+    for number, table in enumerate(raw.tables):
+        names = tuple(map(repair, table.names))
+        for at, row in enumerate(table.rows):
+            cells = tuple(map(repair, row.cells))
+            head = at < table.headers
+            found[page.line_of(row.line)] = GridRow(number, cells, names, head)
+    return found
 
 
 def _cut(
     facts: FileFacts,
-    raw: Sequence[RawPage],
-    pages: Sequence[Page],
-    running: Sequence[frozenset[int]],
+    sheets: Sequence[tuple[RawPage, Page, frozenset[int], Mapping[int, GridRow]]],
     count: Callable[[str], int],
 ) -> tuple[tuple[Passage, ...], tuple[TableRow, ...]]:
-    styled = any(page.prominent for page in raw)
+    styled = any(source.prominent for source, *_ in sheets)
     carried = Carried()
     found: list[Passage] = []
     rows: list[TableRow] = []
-    for source, page, lines in zip(raw, pages, running, strict=True):
+    for source, page, lines, grid in sheets:
         if page.status is not PageStatus.TEXT:
             continue
         marked = tuple(title for title, at in facts.outline if at == page.number)
-        heads = headings(
-            page.text, lines, Look(source.prominent, marked), styled=styled
-        )
-        kept, carried = lines_of(page.text, lines, heads, carried)
+        look = Look(source.prominent, marked)
+        barred = lines | grid.keys() | unreadable_lines(page.text)
+        heads = headings(page.text, barred, look, styled=styled)
+        kept, carried = lines_of(page.text, lines, heads, carried, grid)
         found.extend(passages(page.number, page.text, kept, count))
         rows.extend(table_rows(page.number, kept))
     return tuple(found), tuple(rows)

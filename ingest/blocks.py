@@ -7,6 +7,7 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from enum import Enum
+from types import MappingProxyType
 
 from ingest.cleaning import cells
 from ingest.headings import is_signal
@@ -16,6 +17,7 @@ _LIST_START = re.compile(r"^\s*(?:\(?\d{1,2}[.)]\s|\(?[a-z][.)]\s|[•●○■�
 _PIPE_RULE = re.compile(r"^[|\s:+-]+$")
 LEAST_ROWS = 2
 WIDE = 3
+GAP = "  "
 
 
 class Kind(Enum):
@@ -27,6 +29,22 @@ class Kind(Enum):
     """The word over a caution, which never parts from it."""
     HEADING = "heading"
     ROW = "row"
+
+
+@dataclass(frozen=True, slots=True)
+class GridRow:
+    """What the reader said of a line that is a row of a ruled table."""
+
+    table: int
+    """Which of the page's tables, from 0."""
+    cells: tuple[str, ...]
+    names: tuple[str, ...] = ()
+    """Of its columns, where the table has headers."""
+    head: bool = False
+    """It names columns itself."""
+
+
+_NO_GRID: Mapping[int, GridRow] = MappingProxyType({})
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +61,7 @@ class Line:
     lead: str = ""
     """First line of its table, when that is another line."""
     first_row: bool = False
+    grid: GridRow | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,11 +98,27 @@ def lines_of(
     running: frozenset[int],
     headings: Mapping[int, str],
     carried: Carried,
+    grid: Mapping[int, GridRow] = _NO_GRID,
 ) -> tuple[list[Line], Carried]:
-    """Return the lines of a page but the running ones, and what goes on from it."""
+    """Return the lines of a page but the running ones, and what goes on from it.
+
+    Parameters
+    ----------
+    page : str
+        The stored text.
+    running : frozenset of int
+        Indices of its running lines.
+    headings : mapping of int to str
+        Its headings, by line.
+    carried : Carried
+        What the page before handed on.
+    grid : mapping of int to GridRow, optional
+        Its lines that are rows of ruled tables.
+    """
     texts = page.split("\n")
-    rows = _rows(texts, running, headings)
-    tables = _tables(texts, rows, running, carried)
+    free = _rows(texts, running, {**headings, **dict.fromkeys(grid, "")})
+    tables = _tables(texts, free, running, carried) | _grid_leads(grid)
+    rows = free | grid.keys()
     section = carried.section
     found: list[Line] = []
     start, blank = 0, True
@@ -96,13 +131,24 @@ def lines_of(
             inner = start + len(text) - len(text.lstrip())
             stop = start + len(text.rstrip())
             found.append(
-                Line(inner, stop, text, kind, blank, section, lead, first_row=first)
+                Line(inner, stop, text, kind, blank, section, lead, first, grid.get(at))
             )
             blank = False
         elif not text.strip():
             blank = True
         start = end + 1
     return found, _handed_on(found, section, carried)
+
+
+def _grid_leads(grid: Mapping[int, GridRow]) -> dict[int, tuple[str, bool]]:
+    """Return the lead of every row of a ruled table, and which is its first."""
+    found: dict[int, tuple[str, bool]] = {}
+    seen: set[int] = set()
+    for at, row in sorted(grid.items()):
+        lead = "" if row.head else GAP.join(filter(None, row.names))
+        found[at] = (lead, row.table not in seen)
+        seen.add(row.table)
+    return found
 
 
 def _kind(
@@ -211,7 +257,7 @@ def is_header(text: str) -> bool:
 def _handed_on(found: Sequence[Line], section: str, carried: Carried) -> Carried:
     if not found:
         return Carried(section, carried.header, carried.columns)
-    if found[-1].kind is not Kind.ROW:
+    if found[-1].kind is not Kind.ROW or found[-1].grid is not None:
         return Carried(section)
     table = []
     for line in reversed(found):

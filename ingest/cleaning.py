@@ -9,6 +9,9 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from ingest.mojibake import unmangled
 
 _KEEP = ("<super>", "<sub>", "<fraction>")
 """Folded, `10³` would read 103 and `2½` 21⁄2: these stay as they are."""
@@ -24,9 +27,10 @@ _WORD = re.compile(r"[^\W\d_]+")
 def repair(text: str) -> str:
     r"""Return the text with its characters put right, line by line the same.
 
-    Compatibility forms are folded (NFKC) except superscripts, subscripts and
-    fractions; control and invisible characters go; lone surrogates become U+FFFD;
-    the dots that lead to a page number, or lines to write on, are shortened.
+    UTF-8 that was read as Windows-1252 is read as UTF-8. Compatibility forms are
+    folded (NFKC) except superscripts, subscripts and fractions; control and invisible
+    characters go; lone surrogates become U+FFFD; the dots that lead to a page number,
+    or lines to write on, are shortened.
 
     Examples
     --------
@@ -36,6 +40,7 @@ def repair(text: str) -> str:
     text = text.replace("\r\n", "\n").replace("\r", "\n")
     text = text.replace("\x0b", "\n").replace("\x0c", "\n").replace("\u2028", "\n")
     text = text.replace("\u00ad\n", "").replace("\ufffe\n", "").replace("\x02\n", "")
+    text = "\n".join(map(unmangled, text.split("\n")))
     signs = set(text)
     text = text.translate({ord(sign): _kept(sign) for sign in signs})
     keep = "".join(filter(_stays, sorted(signs)))
@@ -85,6 +90,11 @@ def join(text: str, known: frozenset[str]) -> str:
     >>> join("the elec-\ntrical box, E5-\nlow", frozenset({"electrical"}))
     'the electrical box, E5-\nlow'
     """
+    return _joined(text, known).text
+
+
+def _joined(text: str, known: frozenset[str]) -> Cleaned:
+    closed: list[int] = []
 
     def ligature(match: re.Match[str]) -> str:
         left, right = match.groups()
@@ -95,17 +105,38 @@ def join(text: str, known: frozenset[str]) -> str:
     def hyphen(match: re.Match[str]) -> str:
         left, right = match.groups()
         whole = left + right
-        fits = right[0].islower() and whole.lower() in known
-        return whole if fits else match[0]
+        if not (right[0].islower() and whole.lower() in known):
+            return match[0]
+        closed.append(match.string.count("\n", 0, match.end()))
+        return whole
 
-    return _HYPHEN.sub(hyphen, _LIGATURE.sub(ligature, text))
+    whole = _HYPHEN.sub(hyphen, _LIGATURE.sub(ligature, text))
+    return Cleaned(whole, tuple(closed))
+
+
+@dataclass(frozen=True, slots=True)
+class Cleaned:
+    """A page as it is stored."""
+
+    text: str
+    closed: tuple[int, ...] = ()
+    """Lines of the repaired page that went into the line before them."""
+
+    def line_of(self, at: int) -> int:
+        """Return where a line of the repaired page stands now."""
+        return at - sum(gone <= at for gone in self.closed)
 
 
 def clean(pages: Sequence[str]) -> list[str]:
     """Return the pages of a document as they are stored."""
+    return [page.text for page in cleaned(pages)]
+
+
+def cleaned(pages: Sequence[str]) -> list[Cleaned]:
+    """Return the pages of a document as they are stored, and where lines went."""
     repaired = [repair(page) for page in pages]
     known = vocabulary(repaired)
-    return [join(page, known) for page in repaired]
+    return [_joined(page, known) for page in repaired]
 
 
 def is_row(line: str) -> bool:

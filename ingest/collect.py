@@ -6,9 +6,11 @@ import hashlib
 import os
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
-from pathlib import Path
+from pathlib import Path, PurePosixPath
+from tempfile import TemporaryDirectory
 
 from assistant.errors import FaultleafError, InputError
+from ingest.readers.archive import Member, Room, is_archive, members
 
 PACK_FILE = "pack.yaml"
 _CHUNK = 1 << 20
@@ -21,13 +23,36 @@ class Candidate:
 
     file: Path
     path: str
-    """Below the added folder, POSIX separators; a lone file's name."""
+    """Below the added folder, POSIX separators; a lone file's name. A file from an
+    archive has the archive as its folder."""
+    place: str = ""
+    """Where it lies, for a file that is read from a copy."""
+
+    @property
+    def where(self) -> Path:
+        """The whole path of the file, or of the archive with the name inside."""
+        return Path(self.place or os.path.realpath(self.file))
+
+    @property
+    def kept(self) -> str:
+        """The whole path where it is text; a name of odd bytes cannot be stored."""
+        where = str(self.where)
+        return where if _told(where) == where else ""
+
+    @property
+    def name(self) -> str:
+        """What the file is called, whatever its copy is."""
+        return PurePosixPath(self.path).name
 
     @property
     def origin(self) -> str:
         """A short hash of where the file lies, which tells two of one name apart."""
-        place = str(self.file.resolve())
-        return hashlib.sha256(place.encode("utf-8", "surrogateescape")).hexdigest()[:16]
+        place = str(self.where).encode("utf-8", "surrogateescape")
+        return hashlib.sha256(place).hexdigest()[:16]
+
+    def in_its_name(self, said: str) -> str:
+        """Return what was said of the copy as said of the file itself."""
+        return said.replace(self.file.name, self.name) if self.place else said
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,9 +65,12 @@ class Refusal:
     exit_code: int = InputError.exit_code
 
     @classmethod
-    def of(cls, path: str, error: FaultleafError) -> Refusal:
+    def of(
+        cls, path: str, error: FaultleafError, candidate: Candidate | None = None
+    ) -> Refusal:
         """Return the refusal that an error means for a path."""
-        return cls(path, error.what, error.hint, error.exit_code)
+        what = candidate.in_its_name(error.what) if candidate else error.what
+        return cls(path, what, error.hint, error.exit_code)
 
 
 @dataclass(slots=True)
@@ -52,13 +80,36 @@ class Collected:
     files: list[Candidate] = field(default_factory=list)
     packs: list[Path] = field(default_factory=list)
     refused: list[Refusal] = field(default_factory=list)
+    aside: TemporaryDirectory[str] | None = None
+    """Holds the copies of files that are in archives."""
+    room: Room | None = None
+
+    def __enter__(self) -> Collected:
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self.close()
+
+    def close(self) -> None:
+        """Throw the copies away."""
+        if self.aside is not None:
+            self.aside.cleanup()
+
+    def unpacking(self) -> Room:
+        """Return the room for copies, made when first asked for."""
+        if self.room is None:
+            self.aside = TemporaryDirectory(prefix="faultleaf-")
+            self.room = Room(Path(self.aside.name))
+        return self.room
 
 
 def collect(paths: Sequence[Path], leave_out: Path | None = None) -> Collected:
     """Walk the paths.
 
     A folder that holds ``pack.yaml`` is a rule pack as a whole. Hidden files and
-    folders are passed over, and so is `leave_out`, the library's own folder.
+    folders are passed over, and so is `leave_out`, the library's own folder. Links
+    to files are followed, links to folders are said and not followed. Files in
+    archives are copied; who collects closes, and the copies are gone.
 
     Raises
     ------
@@ -66,7 +117,16 @@ def collect(paths: Sequence[Path], leave_out: Path | None = None) -> Collected:
         There is nothing to add under any of the paths.
     """
     found = Collected()
-    seen: set[Path] = set()
+    try:
+        _walk_all(found, paths, leave_out)
+    except BaseException:
+        found.close()
+        raise
+    return found
+
+
+def _walk_all(found: Collected, paths: Sequence[Path], leave_out: Path | None) -> None:
+    seen: set[str] = set()
     for path in paths:
         before = len(found.files) + len(found.packs) + len(found.refused)
         for item in _walk(path, leave_out):
@@ -78,7 +138,6 @@ def collect(paths: Sequence[Path], leave_out: Path | None = None) -> Collected:
         first = found.refused[0] if found.refused else Refusal("", "nothing named")
         reasons = "; ".join(each.reason for each in found.refused) or first.reason
         raise InputError(reasons, first.hint or _WHAT)
-    return found
 
 
 _WHAT = "name PDF or text files, a folder of them, or a rule pack's folder"
@@ -93,18 +152,44 @@ def file_hash(path: Path) -> str:
     return seen.hexdigest()
 
 
-def _note(found: Collected, item: Candidate | Refusal | Path, seen: set[Path]) -> None:
+def _note(found: Collected, item: Candidate | Refusal | Path, seen: set[str]) -> None:
     if isinstance(item, Refusal):
         found.refused.append(item)
         return
-    place = (item.file if isinstance(item, Candidate) else item).resolve()
+    # Not Path.resolve, which raises for a link that leads to itself.
+    place = os.path.realpath(item.file if isinstance(item, Candidate) else item)
     if place in seen:
         return
     seen.add(place)
-    if isinstance(item, Candidate):
-        found.files.append(item)
-    else:
+    if not isinstance(item, Candidate):
         found.packs.append(item)
+    elif is_archive(item.file):
+        _unpack(found, item)
+    else:
+        found.files.append(item)
+
+
+def _unpack(found: Collected, archive: Candidate) -> None:
+    """Note the files of an archive in its place."""
+    before = len(found.files) + len(found.refused)
+    try:
+        for each in members(archive.file, found.unpacking()):
+            path = f"{archive.path}/{each.name}"
+            if isinstance(each, Member):
+                place = f"{archive.where}/{each.name}"
+                found.files.append(Candidate(each.copy, path, place))
+            else:
+                reason = f"{path}: {each.reason}"
+                found.refused.append(Refusal(path, reason, each.hint))
+    except InputError as error:
+        reason = f"{archive.path}: {error.what}"
+        found.refused.append(Refusal(archive.path, reason, error.hint))
+    except OSError as error:
+        reason = f"{archive.path}: cannot be unpacked ({error.strerror})"
+        found.refused.append(Refusal(archive.path, reason, "make room on the disk"))
+    if before == len(found.files) + len(found.refused):
+        reason = f"{archive.path}: an archive without a document in it"
+        found.refused.append(Refusal(archive.path, reason, _WHAT))
 
 
 def _walk(path: Path, leave_out: Path | None) -> Iterator[Candidate | Refusal | Path]:
@@ -112,8 +197,8 @@ def _walk(path: Path, leave_out: Path | None) -> Iterator[Candidate | Refusal | 
         yield from _walk_folder(path, leave_out)
     elif path.name == PACK_FILE and path.is_file():
         yield path.parent
-    elif path.exists():
-        yield Candidate(path, path.name)
+    elif os.path.lexists(path):
+        yield Candidate(path, _told(path.name))
     else:
         reason = f"{path}: no such file or folder"
         yield Refusal(str(path), reason, "check the spelling")
@@ -128,7 +213,8 @@ def _walk_folder(
 
     def note(error: OSError) -> None:
         where = str(error.filename)
-        refused.append(Refusal(where, f"{where}: cannot be opened ({error.strerror})"))
+        reason = f"{where}: cannot be opened ({error.strerror})"
+        refused.append(Refusal(where, reason, "check the folder's permissions"))
 
     for folder, inner, names in os.walk(root, onerror=note):
         here = Path(folder)
@@ -141,8 +227,9 @@ def _walk_folder(
             for name in inner
             if not name.startswith(".") and not _same(here / name, leave_out)
         ]
+        refused += [_link(here / name) for name in inner if (here / name).is_symlink()]
         files += [
-            Candidate(here / name, (here / name).relative_to(root).as_posix())
+            Candidate(here / name, _told((here / name).relative_to(root).as_posix()))
             for name in names
             if not name.startswith((".", "~$")) and name.lower() not in _LITTER
         ]
@@ -151,5 +238,18 @@ def _walk_folder(
     yield from sorted(refused, key=lambda each: each.path)
 
 
+def _link(folder: Path) -> Refusal:
+    """Return what is said of a link to a folder: it may lead round in a circle."""
+    where = _told(str(folder))
+    return Refusal(
+        where, f"{where}: a link to a folder, not followed", "name that folder itself"
+    )
+
+
+def _told(path: str) -> str:
+    """Return a path as it can be stored and shown, whatever bytes it is made of."""
+    return path.encode("utf-8", "surrogateescape").decode("utf-8", "replace")
+
+
 def _same(folder: Path, other: Path | None) -> bool:
-    return other is not None and folder.resolve() == other.resolve()
+    return other is not None and os.path.realpath(folder) == os.path.realpath(other)

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 
+from assistant.library.sayings import Origin
 from ingest.readers.base import FileFacts, Prominent
 
 FIRST_PAGES = 3
@@ -26,6 +27,16 @@ _MONTH_FIRST = re.compile(rf"\b{_MONTH}\s+(\d{{1,2}}),\s*((?:19|20)\d\d)\b")
 _SUPERSEDES = re.compile(
     r"\b(?:supersedes?|replaces?|cancels and replaces)\s*:?\s+"
     r"([^;\n]{3,120}(?:(?<=,)\n[^;\n]{3,80}|\n(?-i:[a-z])[^;\n]{3,80})?)",
+    re.IGNORECASE,
+)
+_NUMBER = re.compile(
+    r"\b(?:document|doc\.|manual|publication|pub\.|bulletin|form|note|handbook|guide)"
+    r"\s*(?:number|no\.?|#)?\s*:?\s*((?-i:[A-Z]{1,6})[- ]?\d{1,8}(?:[-/]\d{1,6})*"
+    r"(?-i:[A-Z])?)\b",
+    re.IGNORECASE,
+)
+_OTHER_DOCUMENT = re.compile(
+    r"\b(?:supersede|replace|cancel|see|refer|correct|amend|together with|also)",
     re.IGNORECASE,
 )
 _NEXT_SENTENCE = re.compile(r"(?<!\bRev)(?<!\bNo)(?<!\bEd)\.(?:\s+(?=[A-Z])|$)")
@@ -71,6 +82,9 @@ class Identity:
     revision: str = ""
     date: str = ""
     supersedes: tuple[str, ...] = ()
+    number: str = ""
+    sources: Mapping[str, Origin] = field(default_factory=dict)
+    """Field to where it was read."""
 
 
 def identify(
@@ -94,33 +108,43 @@ def identify(
     """
     opening = "\n".join(pages[:FIRST_PAGES])
     cover = pages[0] if pages else ""
-    title = _title(facts, cover, prominent, name)
-    heads = "\n".join((title, facts.subject, *cover.split("\n")[:COVER_LINES]))
-    edges = "\n".join(
-        (title, facts.subject, opening, *pages[FIRST_PAGES:][-LAST_PAGES:])
-    )
+    title, titled = _title(facts, cover, prominent, name)
+    head = "\n".join((title, facts.subject))
+    heads = "\n".join((head, *cover.split("\n")[:COVER_LINES]))
+    edges = "\n".join((opening, *pages[FIRST_PAGES:][-LAST_PAGES:]))
+    headed = titled if titled is not Origin.NAME else Origin.FILE
+    sources = {
+        "title": titled,
+        "maker": Origin.FILE,
+        "kind": headed if kind_of(head) else Origin.COVER,
+        "revision": headed if revision_of(head) else Origin.COVER,
+        "number": headed if number_of(head) else Origin.COVER,
+    }
     return Identity(
         title=title,
         maker=facts.author,
         kind=kind_of(heads),
-        revision=revision_of(edges),
+        revision=revision_of(f"{head}\n{edges}"),
         date=date_of(opening),
         supersedes=supersedes_of(opening),
+        number=number_of(f"{head}\n{cover}"),
+        sources=sources,
     )
 
 
 def _title(
     facts: FileFacts, cover: str, prominent: Sequence[Prominent], name: str
-) -> str:
+) -> tuple[str, Origin]:
+    """Return the title and where it stands."""
     if _is_title(facts.title, name):
-        return facts.title
+        return facts.title, Origin.FILE
     if prominent:
-        return _largest(prominent)
+        return _largest(prominent), Origin.COVER
     for line in cover.split("\n"):
         words = re.sub(r"^#+\s*", "", " ".join(line.split()))
         if sum(map(str.isalpha, words)) >= len("code"):
-            return words[:MAX_TITLE]
-    return name
+            return words[:MAX_TITLE], Origin.COVER
+    return name, Origin.NAME
 
 
 def _is_title(text: str, name: str) -> bool:
@@ -178,6 +202,26 @@ def revision_of(text: str) -> str:
         # "issue is", "version of": words, which only upper case is not.
         if match[1][0].isdigit() or match[1].isupper():
             return match[1]
+    return ""
+
+
+def number_of(text: str) -> str:
+    """Return the number the maker gives a document, as title or cover name it.
+
+    Numbers of other documents, which it replaces or points to, are passed over.
+
+    Examples
+    --------
+    >>> number_of("Service Bulletin VSB-2231")
+    'VSB-2231'
+    >>> number_of("Replaces Service Manual VSM-1406")
+    ''
+    """
+    for line in text.split("\n"):
+        other = _OTHER_DOCUMENT.search(line)
+        for match in _NUMBER.finditer(line):
+            if other is None or match.start() < other.start():
+                return match[1]
     return ""
 
 

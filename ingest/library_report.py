@@ -8,7 +8,18 @@ from dataclasses import dataclass
 from typing import Protocol
 
 from assistant.library.texts import embedded_text
-from assistant.library.types import Document, Page, PageStatus, StoredPassage
+from assistant.library.types import (
+    OCR,
+    Document,
+    Page,
+    PageStatus,
+    StoredPassage,
+    TableRow,
+)
+from ingest.quality import remedies
+
+KINDS = ("text", "table", "OCR", "picture only", "blank", "unreadable")
+"""How a page was read; a page of text with a table on it is a table."""
 
 
 class Reader(Protocol):
@@ -28,6 +39,10 @@ class Reader(Protocol):
         """Return a document's passages."""
         ...
 
+    def table_rows(self, sha256: str) -> tuple[TableRow, ...]:
+        """Return the rows of a document's tables."""
+        ...
+
 
 @dataclass(frozen=True, slots=True)
 class Coverage:
@@ -40,18 +55,48 @@ class Coverage:
     """Tokens of its longest passage with all around it; None without a counter."""
     lost: Mapping[int, str]
     """Physical page to the reason why it cannot be searched."""
+    kinds: Mapping[int, str]
+    """Physical page to how it was read, one of `KINDS`."""
+    remedies: Mapping[str, tuple[int, ...]]
+    """What can be done about pages that are lost or doubtful, and about which."""
+
+    @property
+    def counts(self) -> dict[str, int]:
+        """Pages of each kind there is, in the order of `KINDS`."""
+        found = Counter(self.kinds.values())
+        return {kind: found[kind] for kind in KINDS if found[kind]}
 
 
 def coverage(
     store: Reader, count: Callable[[str], int] | None = None
 ) -> tuple[Coverage, ...]:
     """Return the coverage of every document, by path."""
-    return tuple(_one(store, document, count) for document in store.documents())
+    return tuple(cover_one(store, document, count) for document in store.documents())
 
 
-def _one(
-    store: Reader, document: Document, count: Callable[[str], int] | None
+def kind_of(page: Page, *, tabled: bool) -> str:
+    """Return how a page was read, one of `KINDS`.
+
+    Parameters
+    ----------
+    page : Page
+        As stored.
+    tabled : bool
+        Whether rows of a table stand on it.
+    """
+    if page.status is PageStatus.PICTURE:
+        return "picture only"
+    if page.status is not PageStatus.TEXT:
+        return page.status.value
+    if page.source == OCR:
+        return "OCR"
+    return "table" if tabled else "text"
+
+
+def cover_one(
+    store: Reader, document: Document, count: Callable[[str], int] | None = None
 ) -> Coverage:
+    """Return the coverage of one document; `count` counts the tokens of a text."""
     pages = store.pages(document.sha256)
     stored = store.passages(document.sha256)
     longest = None
@@ -64,4 +109,8 @@ def _one(
         if page.status in (PageStatus.PICTURE, PageStatus.UNREADABLE)
     }
     statuses = Counter(page.status for page in pages)
-    return Coverage(document, statuses, len(stored), longest, lost)
+    tabled = {row.page for row in store.table_rows(document.sha256)}
+    kinds = {page.number: kind_of(page, tabled=page.number in tabled) for page in pages}
+    return Coverage(
+        document, statuses, len(stored), longest, lost, kinds, remedies(pages)
+    )

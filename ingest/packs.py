@@ -10,7 +10,7 @@ from assistant.errors import InputError, PackError
 from assistant.library.store import LibraryStore
 from assistant.rules.kinds import PackDocument
 from assistant.rules.loader import load_pack_with_lines
-from assistant.rules.mistakes import Mistake
+from assistant.rules.mistakes import Mistake, PackLines
 from assistant.rules.pack import Pack
 from assistant.rules.stored import dump_pack, pack_sha256, read_stored
 from assistant.rules.verify import PageText, verify_pack
@@ -64,7 +64,7 @@ def prove_folder(folder: Path, store: LibraryStore) -> Proved:
         When it cannot be loaded, with every mistake.
     """
     pack, lines = load_pack_with_lines(folder)
-    return Proved(pack, verify_pack(pack, page_text_of(store), lines))
+    return Proved(pack, _verified(pack, store, lines))
 
 
 def prove_stored(pack_id: str, store: LibraryStore) -> Proved:
@@ -83,7 +83,20 @@ def prove_stored(pack_id: str, store: LibraryStore) -> Proved:
             "name a pack's folder or its id",
         )
     pack = read_stored(stored[pack_id].payload)
-    return Proved(pack, verify_pack(pack, page_text_of(store)))
+    return Proved(pack, _verified(pack, store))
+
+
+def _verified(
+    pack: Pack, store: LibraryStore, lines: PackLines | None = None
+) -> tuple[Mistake, ...]:
+    knowledge = Knowledge(documents=store.documents())
+    pages = store.recognised()
+
+    def recognised(named: PackDocument, page: int) -> bool:
+        document = knowledge.document_of(named)
+        return document is not None and (document.document_id, page) in pages
+
+    return verify_pack(pack, page_text_of(store), lines, recognised)
 
 
 def page_text_of(store: LibraryStore) -> PageText:

@@ -6,37 +6,34 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import AbstractContextManager
 from dataclasses import dataclass
 from enum import StrEnum
-from pathlib import PurePosixPath
+from pathlib import Path, PurePosixPath
 from typing import Protocol
 
 from assistant.errors import InputError
-from assistant.library.types import Document, Page, Passage, TableRow
+from assistant.library.types import Document
 from ingest.collect import Candidate, Collected, Refusal, file_hash
-from ingest.readers.sniff import reader_of
-
-ORIGIN = "origin:"
-FILE = "file:"
-"""Note of where a document's file lay when it was added, so that it can be opened."""
-"""Start of the note that keeps where a document's file lies."""
+from ingest.gone import gone
+from ingest.keeping import Keeper
+from ingest.readers.sniff import misnamed, reader_of
 
 
-class Store(Protocol):
+class Store(Keeper, Protocol):
     """What the pipeline asks of the library."""
 
     def documents(self) -> tuple[Document, ...]:
         """Return every document."""
         ...
 
-    def add_document(
-        self,
-        document: Document,
-        pages: Sequence[Page],
-        passages: Sequence[Passage],
-        rows: Sequence[TableRow] = (),
-        *,
-        replaces: str = "",
-    ) -> None:
-        """Store a document whole, in place of `replaces`."""
+    def textless(self, sha256: str) -> tuple[int, ...]:
+        """Return the pages of a document that cannot be searched."""
+        ...
+
+    def remove_document(self, sha256: str) -> bool:
+        """Remove a document everywhere; False when it was not there."""
+        ...
+
+    def units(self) -> Mapping[str, frozenset[str]]:
+        """Return the hashes of what each document says, by sha256."""
         ...
 
     def rename(self, sha256: str, new_path: str) -> None:
@@ -66,6 +63,10 @@ class Action(StrEnum):
     UNCHANGED = "unchanged"
     DUPLICATE = "duplicate"
     """The same content as another file, which stands for both."""
+    GONE = "gone"
+    """Its file is no longer where it was; it stays."""
+    PRUNE = "prune"
+    """The same, and it is to go."""
     PACK = "pack"
     REFUSE = "refuse"
 
@@ -93,33 +94,67 @@ class Hashed:
     sha256: str
     reader: str
 
+    @property
+    def note(self) -> str:
+        """What is said where the file is not what its name says."""
+        return misnamed(self.reader, self.candidate.name)
+
 
 def look(files: Iterable[Candidate]) -> Iterator[Hashed | Refusal]:
     """Identify file after file, refusing what is plainly not to be read."""
     for candidate in files:
         try:
-            reader = reader_of(candidate.file)
+            reader = reader_of(candidate.file, candidate.name)
             yield Hashed(candidate, file_hash(candidate.file), reader)
         except InputError as error:
-            yield Refusal.of(candidate.path, error)
+            yield Refusal.of(candidate.path, error, candidate)
         except OSError as error:
             reason = f"{candidate.path}: cannot be read ({error.strerror})"
             yield Refusal(candidate.path, reason, "check the file's permissions")
 
 
-def decide(files: Sequence[Hashed], store: Store) -> list[Step]:
-    """Return what to do with each file, in order."""
+def decide(
+    files: Sequence[Hashed],
+    store: Store,
+    roots: Sequence[Path] = (),
+    *,
+    prune: bool = False,
+) -> list[Step]:
+    """Return what to do with each file, in order, then with those that are gone.
+
+    Parameters
+    ----------
+    files : sequence of Hashed
+        What was found.
+    store : Store
+        The open library.
+    roots : sequence of Path
+        Where it was looked for: documents from there without a file are gone.
+    prune : bool
+        Documents that are gone are to go from the library too.
+    """
     planner = _Planner(files, store)
-    return [planner.step(each) for each in files]
+    steps = [planner.step(each) for each in files]
+    action = Action.PRUNE if prune else Action.GONE
+    return steps + [
+        Step(action, each.path, sha256=each.sha256, other=each)
+        for each in planner.gone(roots, steps)
+    ]
 
 
-def plan(collected: Collected, store: Store) -> list[Step]:
-    """Return what adding would do, changing nothing."""
+def plan(
+    collected: Collected,
+    store: Store,
+    roots: Sequence[Path] = (),
+    *,
+    prune: bool = False,
+) -> list[Step]:
+    """Return what adding would do, changing nothing; as `decide`."""
     looked = list(look(collected.files))
     hashed = [each for each in looked if isinstance(each, Hashed)]
     refused = [each for each in looked if isinstance(each, Refusal)]
     return [
-        *decide(hashed, store),
+        *decide(hashed, store, roots, prune=prune),
         *(Step(Action.PACK, folder.name) for folder in collected.packs),
         *(
             Step(Action.REFUSE, each.path, note=each.reason)
@@ -132,18 +167,18 @@ class _Planner:
     """Holds what the library knows while the files of one run are decided."""
 
     def __init__(self, files: Sequence[Hashed], store: Store) -> None:
-        known = store.documents()
+        known = self.known = store.documents()
+        self.places = store.places()
         self.by_hash = {each.sha256: each for each in known}
         self.by_path = {each.path: each for each in known}
-        self.origins: Mapping[str, str] = {
-            each.sha256: store.note(ORIGIN + each.sha256) or "" for each in known
-        }
+        self.origins = {name: place.origin for name, place in self.places.items()}
         self.by_origin = {
             origin: self.by_hash[sha256]
             for sha256, origin in self.origins.items()
             if origin
         }
         self.here = {each.candidate.origin: each.sha256 for each in files}
+        self.found = {str(each.candidate.where): each.sha256 for each in files}
         self.taken: dict[str, str] = {}
 
     def step(self, file: Hashed) -> Step:
@@ -154,6 +189,16 @@ class _Planner:
         if step.action is not Action.DUPLICATE:
             self.taken[file.sha256] = step.path
         return step
+
+    def gone(self, roots: Sequence[Path], steps: Sequence[Step]) -> list[Document]:
+        """Return what has no file under the roots and no step that follows it."""
+        followed = {
+            each.other.sha256
+            for each in steps
+            if each.other and each.action in (Action.REPLACE, Action.RENAME)
+        }
+        left = [each for each in self.known if each.sha256 not in followed]
+        return gone(left, self.places, roots, self.found)
 
     def _twice(self, file: Hashed, path: str) -> Step:
         return Step(
@@ -180,7 +225,7 @@ class _Planner:
             action = Action.RENAME
         if action is Action.UNCHANGED:
             path = stored.path
-        return Step(action, path, file.candidate, file.sha256, other=stored)
+        return Step(action, path, file.candidate, file.sha256, file.reader, stored)
 
     def _new(self, file: Hashed) -> Step:
         """Decide on content that the library has not seen."""
@@ -188,7 +233,7 @@ class _Planner:
         before = self.by_origin.get(candidate.origin)
         if before is None:
             before = self.by_path.get(candidate.path)
-            if before is not None and self.origins.get(before.sha256):
+            if before is not None and before.sha256 in self.origins:
                 return Step(
                     Action.ADD,
                     self._free_path(file),
@@ -196,19 +241,28 @@ class _Planner:
                     file.sha256,
                     file.reader,
                     before,
+                    file.note,
                 )
         # Content that only moved elsewhere in this run is not replaced.
         if before is None or before.sha256 in self.here.values():
             path = candidate.path
-            return Step(Action.ADD, path, candidate, file.sha256, file.reader)
+            return Step(
+                Action.ADD, path, candidate, file.sha256, file.reader, note=file.note
+            )
         return Step(
-            Action.REPLACE, before.path, candidate, file.sha256, file.reader, before
+            Action.REPLACE,
+            before.path,
+            candidate,
+            file.sha256,
+            file.reader,
+            before,
+            file.note,
         )
 
     def _free_path(self, file: Hashed) -> str:
         """Return the path with as many folders before it as make it its own."""
         path = PurePosixPath(file.candidate.path)
-        above = file.candidate.file.resolve().parents[len(path.parts) - 1 :]
+        above = file.candidate.where.parents[len(path.parts) - 1 :]
         for folder in above:
             if str(path) not in self.by_path:
                 return str(path)

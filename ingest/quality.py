@@ -7,34 +7,58 @@ doubtful one stays in.
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable, Mapping
+from types import MappingProxyType
 
-from assistant.library.types import PageStatus
+from assistant.library.types import Page, PageStatus
+from ingest.readers.legible import CUT, Fault, faults_of_lines, unreadable
 
 SCARCE = 10
 """Fewer letters and digits than this under a picture are no text of a page."""
-BROKEN_SHARE = 0.15
-"""Of the visible characters: replacement, private-use and unassigned ones."""
-SPLIT_SHARE = 0.6
-SPLIT_LEAST = 40
-CIPHER_LEAST = 60
-CIPHER_VOWELS = 0.25
-_GLYPH_NAMES = re.compile(r"(?:/[Gg]\d{1,5}|\(cid:\d+\))")
-_WORDS = re.compile(r"[^\W\d_]+")
-_LONG_LATIN = re.compile(r"\b[a-zA-Z]?[a-z]{3,}\b")
-_VOWELS = frozenset("aeiouyäöüàâéèêëîïôùûáíóúåæøœ")
-_FUNCTION_WORDS = re.compile(
-    r"\b(?:the|and|of|to|in|is|for|with|on|or|if"  # English
-    r"|der|die|das|und|ist|nicht|mit|von|auf"  # German
-    r"|de|het|een|en|van|op|te|voor"  # Dutch
-    r"|le|la|les|des|et|du|est|pour|dans"  # French
-    r"|el|los|las|del|que|por|con|para"  # Spanish
-    r"|il|di|che|per|non|una"  # Italian
-    r"|nie|na|do|jest|się)\b",  # Polish
-    re.IGNORECASE,
+SCAN_SCARCE = 50
+"""Under a picture that covers half the page, so many are a stamp or a page number."""
+SCAN_COVER = 0.5
+SCAN = "a scanned page without text"
+DRAWING = "a picture or drawing without text"
+EMPTY = "nothing on it"
+DEGREES = "its degree signs may read as 0"
+_OCR = "read it by OCR (faultleaf[ocr]), or ask for a copy with text"
+REMEDIES: Mapping[str, str] = MappingProxyType(
+    {
+        SCAN: _OCR,
+        DRAWING: "look at the page itself; its drawing cannot be searched",
+        DEGREES: "take its temperatures from the page itself: 650C may be 65 °C",
+        CUT: "fetch the document again; this copy of it ends before the page",
+        EMPTY: "nothing to do; if the paper has text here, scan it again",
+        Fault.MOJIBAKE: _OCR,
+        Fault.SPLIT: "print the file to a new PDF, or " + _OCR,
+        Fault.CIPHER: _OCR,
+        Fault.REVERSED: "print the file to a new PDF, or " + _OCR,
+        Fault.GLUED: "search by codes and single words; phrases may be missed",
+    }
 )
+"""What a person can do about each reason that `judge` or `doubt` gives."""
+RETRY = "print the file to a new PDF and add that, or ask the maker for another copy"
+"""For a page that the reader failed on."""
+_DEGREES = re.compile(r"(?<![\w.,-])-?\d{1,3} ?[oO]C\b|(?<![\w.,-])-?\d{2}0 ?C\b")
 
 
-def judge(text: str, running: frozenset[int], *, drawn: bool) -> tuple[PageStatus, str]:
+def remedy_of(reason: str) -> str:
+    """Return what can be done about a page, by the reason that was given.
+
+    Examples
+    --------
+    >>> remedy_of("nothing on it but running lines")
+    'nothing to do; if the paper has text here, scan it again'
+    """
+    if "OCR" in reason:  # it was tried
+        return "look at the page itself, or ask for a copy with text"
+    return next((way for said, way in REMEDIES.items() if reason.startswith(said)), "")
+
+
+def judge(
+    text: str, running: frozenset[int], *, drawn: bool, cover: float = 0.0
+) -> tuple[PageStatus, str]:
     """Return how well a page was read, and why it is not text.
 
     Parameters
@@ -45,49 +69,67 @@ def judge(text: str, running: frozenset[int], *, drawn: bool) -> tuple[PageStatu
         Indices of its running lines; they are no text of their own.
     drawn : bool
         Pictures or drawings stand on it.
+    cover : float, optional
+        The share of it that pictures cover.
     """
     lines = text.split("\n")
     own = "\n".join(line for at, line in enumerate(lines) if at not in running)
-    if sum(map(str.isalnum, own)) < SCARCE and drawn:
-        return PageStatus.PICTURE, "a picture or drawing without text"
+    written = sum(map(str.isalnum, own))
+    if written < SCAN_SCARCE and cover >= SCAN_COVER:
+        return PageStatus.PICTURE, SCAN
+    if written < SCARCE and drawn:
+        return PageStatus.PICTURE, DRAWING
     if not own.strip():
-        return PageStatus.BLANK, "nothing on it" + (
-            " but running lines" if text.strip() else ""
-        )
+        return PageStatus.BLANK, EMPTY + (" but running lines" if text.strip() else "")
     reason = unreadable(own)
     return (PageStatus.UNREADABLE, reason) if reason else (PageStatus.TEXT, "")
 
 
-def unreadable(text: str) -> str:
-    """Return why a text is not made of words, or nothing when it may be."""
-    if _broken(text):
-        return "its font gives no readable characters"
-    if _split(text):
-        return "its letters stand apart"
-    if _cipher(text):
-        return "its font gives the wrong letters"
-    return ""
+def doubt(text: str) -> str:
+    r"""Return what is doubtful about a page that is text; nothing where nothing is.
+
+    Said with the lines it was seen on. Nothing is changed: 650C may be 65 °C, and
+    may be what is printed.
+
+    Examples
+    --------
+    >>> doubt("Lamp\nStops above 650C.")
+    'its degree signs may read as 0 (line 2)'
+    """
+    found: dict[str, list[int]] = {}
+    for at, fault in sorted(faults_of_lines(text).items()):
+        found.setdefault(fault.value, []).append(at + 1)
+    if "°" not in text:
+        for at, line in enumerate(text.split("\n"), start=1):
+            if _DEGREES.search(line):
+                found.setdefault(DEGREES, []).append(at)
+    return "; ".join(
+        f"{said} ({'line' if len(on) == 1 else 'lines'} {', '.join(map(str, on))})"
+        for said, on in found.items()
+    )
 
 
-def _broken(text: str) -> bool:
-    visible = [char for char in text if not char.isspace()]
-    bad = sum(char == "\ufffd" or not char.isprintable() for char in visible)
-    named = sum(map(len, _GLYPH_NAMES.findall(text)))
-    return bad + named > BROKEN_SHARE * len(visible)
+def remedies(pages: Iterable[Page]) -> dict[str, tuple[int, ...]]:
+    """Return what can be done about pages, and which pages by their numbers.
+
+    Blank ones need nothing; of those that are text, only what is doubtful is told.
+    """
+    found: dict[str, tuple[int, ...]] = {}
+    for page in pages:
+        if page.status is PageStatus.BLANK:
+            continue
+        if page.status is PageStatus.TEXT and not page.reason:
+            continue
+        parts = [page.reason] if "OCR" in page.reason else page.reason.split("; ")
+        for way in {remedy_of(part) or RETRY: None for part in parts}:
+            found[way] = (*found.get(way, ()), page.number)
+    return found
 
 
-def _split(text: str) -> bool:
-    """Single lower-case letters in runs; tables of A, B, C are upper case."""
-    words = _WORDS.findall(text)
-    singles = sum(len(word) == 1 and word.islower() for word in words)
-    return len(words) >= SPLIT_LEAST and singles > SPLIT_SHARE * len(words)
+def unreadable_lines(text: str) -> frozenset[int]:
+    """Return the lines of a readable page that are no words all the same.
 
-
-def _cipher(text: str) -> bool:
-    """Latin words without one function word and with hardly a vowel."""
-    words = _LONG_LATIN.findall(text)
-    if len(words) < CIPHER_LEAST or _FUNCTION_WORDS.search(text):
-        return False
-    letters = "".join(words).lower()
-    vowels = sum(char in _VOWELS for char in letters)
-    return vowels < CIPHER_VOWELS * len(letters)
+    They are no headings, and nothing is read out of them.
+    """
+    lost = {Fault.MOJIBAKE, Fault.SPLIT, Fault.REVERSED}
+    return frozenset(at for at, fault in faults_of_lines(text).items() if fault in lost)

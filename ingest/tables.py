@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from assistant.library.types import TableRow
-from ingest.blocks import Kind, Line, is_header, table_cells
+from ingest.blocks import GridRow, Kind, Line, is_header, table_cells
 
 
 def table_rows(number: int, lines: Sequence[Line]) -> list[TableRow]:
@@ -23,8 +23,18 @@ def table_rows(number: int, lines: Sequence[Line]) -> list[TableRow]:
     header: tuple[str, ...] = ()
     before: Line | None = None
     for line in lines:
-        if line.kind is Kind.ROW:
+        if line.grid is not None:
+            fresh = before is None or before.grid is None
+            if fresh or (
+                before and before.grid and before.grid.table != line.grid.table
+            ):
+                table, row = table + 1, 0
+            if not line.grid.head:
+                row += 1
+                found.append(_ruled(line, line.grid, (number, table, row)))
+        elif line.kind is Kind.ROW:
             opens = line.first_row or before is None or before.kind is not Kind.ROW
+            opens = opens or (before is not None and before.grid is not None)
             if opens:
                 table, row = table + 1, 0
                 header = _cells(line.lead)
@@ -38,6 +48,10 @@ def table_rows(number: int, lines: Sequence[Line]) -> list[TableRow]:
                 )
         before = line
     return found
+
+
+def _ruled(line: Line, grid: GridRow, place: tuple[int, int, int]) -> TableRow:
+    return TableRow(*place, grid.cells, grid.names, line.start, line.end)
 
 
 def _cells(line: str) -> tuple[str, ...]:

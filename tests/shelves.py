@@ -5,7 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 
 from assistant.library.store import LibraryStore
-from ingest.pipeline import Ingested, Options, add
+from ingest.outcome import Ingested
+from ingest.pipeline import Options, add
 from ingest.progress import Progress
 from tests.fakes import HashEncoder
 

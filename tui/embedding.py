@@ -5,9 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from assistant.clock import SystemClock
 from assistant.errors import LibraryError
 from assistant.settings import Settings
 from tui.plain.console import Console
+from tui.plain.pace import PaceLine
 
 if TYPE_CHECKING:
     from assistant.library.encoder import Encoder
@@ -16,6 +18,11 @@ if TYPE_CHECKING:
 EXPORTING = (
     "preparing the embedding model once for this machine: it loads PyTorch and "
     "writes one file to {cache}; this takes about a minute"
+)
+
+
+STOPPED = (
+    "all that was added can be searched by its words; faultleaf library embed goes on"
 )
 
 
@@ -51,9 +58,14 @@ def embed_library(
     except LibraryError as error:
         return Embedded(0, f"only keywords can be searched: {error.what}")
     done = 0
-    for step in embed_missing(store, encoder, replace=replace):
-        done = step.done
-        console.progress(f"embedding {step.done} of {step.total}", last=step.finished)
+    pace = PaceLine(SystemClock())
+    try:
+        for step in embed_missing(store, encoder, replace=replace):
+            done = step.done
+            console.progress(pace.line(step), last=step.finished)
+    except KeyboardInterrupt:
+        console.talk(STOPPED)
+        raise
     return Embedded(done)
 
 

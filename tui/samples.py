@@ -108,12 +108,13 @@ def build(folder: Path, settings: Settings, console: Console) -> None:
         When a packaged document or rule pack is refused.
     """
     from assistant.library.store import LibraryStore
-    from tui.adding import add_paths
+    from tui.adding import Ways, add_paths
     from tui.embedding import embed_library
 
     paths = [samples_folder() / part for part in PARTS]
     with LibraryStore.open(folder, create=True) as store:
-        result = add_paths(paths, store, settings, console)
+        # Without OCR, which not every installation has: the samples are the same.
+        result = add_paths(paths, store, settings, console, Ways(ocr=False))
         if result.refused:
             reasons = "\n".join(refusal.reason for refusal in result.refused)
             raise InputError(reasons, "install faultleaf again")

@@ -29,6 +29,8 @@ class SourceRef(Record):
     rule: str = ""
     """Global id of the rule it came through."""
     rank: Literal["maker", "shop", "common", ""] = ""
+    read_by: Literal["ocr", ""] = ""
+    """`ocr` where the page was recognised in a picture: look at the page itself."""
 
 
 class Statement(Record):
@@ -57,6 +59,8 @@ class DecodeCandidate(Record):
     assumed: tuple[str, ...]
     notes: tuple[str, ...] = ()
     sources: tuple[SourceRef, ...] = ()
+    to_confirm: bool = False
+    """It stands only on pages read by OCR: a person must look at the page."""
 
 
 class Decode(Record):

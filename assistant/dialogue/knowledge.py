@@ -20,12 +20,14 @@ from assistant.rules.pack import Pack, PackHead
 class Knowledge:
     """The library as the pure core sees it.
 
-    `labels` maps (document id, physical page) to the printed label.
+    `labels` maps (document id, physical page) to the printed label; `recognised`
+    names the pages that were read by OCR the same way.
     """
 
     packs: tuple[Pack, ...] = ()
     documents: tuple[Document, ...] = ()
     labels: Mapping[tuple[str, int], str] = field(default_factory=dict)
+    recognised: frozenset[tuple[str, int]] = frozenset()
     _in_force: dict[Plate, InForce] = field(default_factory=dict, repr=False)
     """What applies to each unit asked about so far: the same plate, the same rows."""
 
@@ -71,6 +73,7 @@ class Knowledge:
                 quote=source.quote,
                 rule=gid,
                 rank=head.kind,
+                read_by="ocr" if (identity, source.page) in self.recognised else "",
             ),
         )
 

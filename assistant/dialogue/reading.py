@@ -21,7 +21,12 @@ def knowledge_of(library: LibraryStore | None) -> Knowledge:
         for document in documents
         for page in library.pages(document.sha256)
     }
-    return Knowledge(packs=packs, documents=tuple(documents), labels=labels)
+    return Knowledge(
+        packs=packs,
+        documents=tuple(documents),
+        labels=labels,
+        recognised=library.recognised(),
+    )
 
 
 def found_body(query: str, plate: Plate, result: SearchResult) -> Found:
@@ -41,6 +46,7 @@ def found_body(query: str, plate: Plate, result: SearchResult) -> Found:
                 text=hit.text,
                 score=hit.score,
                 unit_match=hit.unit_match,
+                read_by=hit.read_by,
             )
             for hit in (result.hits if result.found else ())
         ),

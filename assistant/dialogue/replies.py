@@ -75,6 +75,9 @@ ROLE_QUESTION = (
     "or technician with a refrigerant licence?"
 )
 UNIT_NOT_CONFIRMED = "Unit not confirmed: check that the document is for this model."
+TO_CONFIRM = (
+    "That row was read by OCR, which can misread a code: to be confirmed on the page."
+)
 OFF_TOPIC = "That is not something the literature or the rules here can answer."
 NOTHING_APPLIES = (
     "Nothing in the library applies to {unit}. "

@@ -83,6 +83,8 @@ class FoundHit(Record):
     text: str
     score: float
     unit_match: str
+    read_by: str = ""
+    """`ocr` where the page was recognised in a picture."""
 
 
 class Found(Record):

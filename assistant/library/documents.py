@@ -10,7 +10,16 @@ from assistant.errors import InputError, LibraryError
 from assistant.library import intake, rows
 from assistant.library.base import OpenLibrary
 from assistant.library.keyword import fold
-from assistant.library.types import Document, Page, Passage, StoredPassage, TableRow
+from assistant.library.types import (
+    ID_DIGITS,
+    OCR,
+    Document,
+    Page,
+    PageStatus,
+    Passage,
+    StoredPassage,
+    TableRow,
+)
 
 SHORTEST_PREFIX = 6
 """Hex digits of a sha256 that may stand for a document."""
@@ -118,7 +127,7 @@ class Documents(OpenLibrary):
         with self.transaction() as connection:
             values = rows.document_row(document)
             changed = connection.execute(
-                f"UPDATE document SET ({rows.DOCUMENT}) = (?,?,?,?,?,?,?,?,?) "  # noqa: S608 - our own column list
+                f"UPDATE document SET ({rows.DOCUMENT}) = (?,?,?,?,?,?,?,?,?,?) "  # noqa: S608 - our own column list
                 "WHERE sha256 = ?",
                 (*values, document.sha256),
             )
@@ -138,8 +147,8 @@ class Documents(OpenLibrary):
     def pages(self, sha256: str) -> tuple[Page, ...]:
         """Return a document's pages in order; none when it is not known."""
         found = self.query(
-            "SELECT number, label, status, text, reason FROM page JOIN document "
-            "ON document.id = page.document WHERE sha256 = ? ORDER BY number",
+            f"SELECT {rows.PAGE} FROM page JOIN document "  # noqa: S608 - our own column list
+            "ON document.id = page.document WHERE sha256 = ? ORDER BY page.number",
             (sha256,),
         )
         return tuple(rows.page(row) for row in found)
@@ -147,11 +156,29 @@ class Documents(OpenLibrary):
     def page(self, sha256: str, number: int) -> Page | None:
         """Return one page by its physical number, from 1."""
         found = self.query(
-            "SELECT number, label, status, text, reason FROM page JOIN document "
-            "ON document.id = page.document WHERE sha256 = ? AND number = ?",
+            f"SELECT {rows.PAGE} FROM page JOIN document "  # noqa: S608 - our own column list
+            "ON document.id = page.document WHERE sha256 = ? AND page.number = ?",
             (sha256, number),
         )
         return rows.page(found[0]) if found else None
+
+    def textless(self, sha256: str) -> tuple[int, ...]:
+        """Return the pages of a document that cannot be searched, in order."""
+        found = self.query(
+            "SELECT page.number FROM page JOIN document ON document.id = page.document "
+            "WHERE sha256 = ? AND status IN (?, ?) ORDER BY page.number",
+            (sha256, PageStatus.PICTURE.value, PageStatus.UNREADABLE.value),
+        )
+        return tuple(row[0] for row in found)
+
+    def recognised(self) -> frozenset[tuple[str, int]]:
+        """Return (document id, page) of every page that was read by OCR."""
+        found = self.query(
+            "SELECT sha256, page.number FROM page JOIN document "
+            "ON document.id = page.document WHERE source = ?",
+            (OCR,),
+        )
+        return frozenset((row[0][:ID_DIGITS], row[1]) for row in found)
 
     def page_text(self, sha256: str, number: int) -> str | None:
         """Return a page's text, or None where there is no such page."""

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from assistant.library.fusion import Evidence
 from assistant.library.lookup import Found
-from assistant.library.types import Document, Hit
+from assistant.library.types import OCR, Document, Hit
 
 SPREAD = 3
 """So many first hits are each from another page."""
@@ -129,8 +129,10 @@ def _hit(each: Scored, others: Sequence[Found], field: Field) -> Hit:
             name: round(value, 4) for name, value in each.evidence._asdict().items()
         },
         superseded_by=field.replaced.get(found.document, ""),
+        read_by=found.read_by,
     )
 
 
 def _place(found: Found, field: Field) -> str:
-    return f"{field.documents[found.document].path} p. {found.passage.page}"
+    said = " (read by OCR)" if found.read_by == OCR else ""
+    return f"{field.documents[found.document].path} p. {found.passage.page}{said}"

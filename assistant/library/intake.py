@@ -40,7 +40,7 @@ def refuse_stray(
 def insert_document(connection: sqlite3.Connection, document: Document) -> int:
     """Insert the document's own row; return its key."""
     made = connection.execute(
-        f"INSERT INTO document ({rows.DOCUMENT}) VALUES (?,?,?,?,?,?,?,?,?)",  # noqa: S608 - our own column list
+        f"INSERT INTO document ({rows.DOCUMENT}) VALUES (?,?,?,?,?,?,?,?,?,?)",  # noqa: S608 - our own column list
         rows.document_row(document),
     )
     return int(made.lastrowid or 0)
@@ -51,9 +51,19 @@ def insert_pages(
 ) -> None:
     """Insert every page of the document with this key."""
     connection.executemany(
-        "INSERT INTO page VALUES (?,?,?,?,?,?)",
+        "INSERT INTO page (document, number, label, status, text, reason, source, "
+        "confidence) VALUES (?,?,?,?,?,?,?,?)",
         [
-            (key, page.number, page.label, page.status.value, page.text, page.reason)
+            (
+                key,
+                page.number,
+                page.label,
+                page.status.value,
+                page.text,
+                page.reason,
+                page.source,
+                page.confidence,
+            )
             for page in pages
         ],
     )

@@ -24,6 +24,8 @@ class Found:
     label: str
     passage: Passage
     text_hash: str
+    read_by: str = ""
+    """How its page was read: `ocr`, or nothing."""
 
 
 class Lookup:
@@ -125,14 +127,16 @@ class Lookup:
     def _found(self, column: str, values: Collection[object]) -> list[Found]:
         found = self._store.query(
             "SELECT passage.id, passage.document, coalesce(label, ''), passage.page, "  # noqa: S608 - one of two literals
-            "start, stop, passage.text, section, lead, text_hash FROM passage "
+            "start, stop, passage.text, section, lead, text_hash, "
+            "coalesce(source, '') FROM passage "
             "LEFT JOIN page ON page.document = passage.document "
             "AND page.number = passage.page "
             f"WHERE {column} IN (SELECT value FROM json_each(?)) ORDER BY passage.id",
             (_json(values),),
         )
         return [
-            Found(row[0], row[1], row[2], Passage(*row[3:9]), row[9]) for row in found
+            Found(row[0], row[1], row[2], Passage(*row[3:9]), row[9], row[10])
+            for row in found
         ]
 
 

@@ -60,10 +60,69 @@ _M001 = (
     "CREATE TABLE note (key TEXT PRIMARY KEY, value TEXT NOT NULL) WITHOUT ROWID",
 )
 
+
+def m002_how_a_page_was_read(connection: sqlite3.Connection) -> None:
+    """Note of every page how its text was got, and how surely."""
+    for statement in _M002:
+        connection.execute(statement)
+
+
+_M002 = (
+    "ALTER TABLE page ADD COLUMN source TEXT NOT NULL DEFAULT ''",
+    "ALTER TABLE page ADD COLUMN confidence REAL NOT NULL DEFAULT 0",
+)
+
+
+def m003_who_says_what(connection: sqlite3.Connection) -> None:
+    """Document numbers; who says what of a document; where its file lies."""
+    for statement in _M003:
+        connection.execute(statement)
+
+
+_M003 = (
+    "ALTER TABLE document ADD COLUMN doc_number TEXT NOT NULL DEFAULT ''",
+    """CREATE TABLE said (
+        document INTEGER NOT NULL REFERENCES document ON DELETE CASCADE,
+        field TEXT NOT NULL, source TEXT NOT NULL, value TEXT NOT NULL,
+        person TEXT NOT NULL, day TEXT NOT NULL,
+        PRIMARY KEY (document, field, source)) WITHOUT ROWID""",
+    """CREATE TABLE proposal (
+        document INTEGER NOT NULL REFERENCES document ON DELETE CASCADE,
+        nth INTEGER NOT NULL, scope TEXT NOT NULL, page INTEGER NOT NULL,
+        quote TEXT NOT NULL, PRIMARY KEY (document, nth)) WITHOUT ROWID""",
+    """CREATE TABLE place (
+        document INTEGER PRIMARY KEY REFERENCES document ON DELETE CASCADE,
+        origin TEXT NOT NULL, path TEXT NOT NULL)""",
+    """CREATE TABLE earlier (
+        sha256 TEXT PRIMARY KEY,
+        document INTEGER NOT NULL REFERENCES document ON DELETE CASCADE,
+        title TEXT NOT NULL, revision TEXT NOT NULL, date TEXT NOT NULL)
+        WITHOUT ROWID""",
+    # Until now only a hash of where a file lies was kept, among the notes.
+    """INSERT INTO place (document, origin, path)
+        SELECT document.id, note.value, '' FROM document
+        JOIN note ON note.key = 'origin:' || document.sha256""",
+    "DELETE FROM note WHERE key LIKE 'origin:%'",
+    # What an earlier faultleaf read: from the file or its cover, not told which.
+    *(
+        f"""INSERT INTO said SELECT id, '{field}', 'reading', {value}, '', ''
+        FROM document WHERE {field} NOT IN ('', '[]')"""  # noqa: S608 - literals below
+        for field, value in (
+            ("title", "json_quote(title)"),
+            ("maker", "json_quote(maker)"),
+            ("kind", "json_quote(kind)"),
+            ("revision", "json_quote(revision)"),
+            ("date", "json_quote(date)"),
+            ("supersedes", "supersedes"),
+            ("applies_to", "applies_to"),
+        )
+    ),
+)
+
 FORMAT = Format(
     name="library",
     application=0x666C6C62,  # the letters "fllb"
-    steps=(m001_documents_pages_passages,),
+    steps=(m001_documents_pages_passages, m002_how_a_page_was_read, m003_who_says_what),
     refusal=LibraryError,
     other="--library at another folder",
 )

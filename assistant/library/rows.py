@@ -19,7 +19,11 @@ from assistant.library.types import (
 )
 from assistant.record import Scope
 
-DOCUMENT = "sha256, path, title, maker, kind, revision, date, supersedes, applies_to"
+DOCUMENT = (
+    "sha256, path, title, maker, kind, revision, date, supersedes, applies_to, "
+    "doc_number"
+)
+PAGE = "page.number, label, status, text, reason, source, confidence"
 PASSAGE = (
     "passage.id, document.sha256, passage.page, passage.start, passage.stop, "
     "passage.text, passage.section, passage.lead"
@@ -43,6 +47,7 @@ def document_row(document: Document) -> tuple[str, ...]:
         document.date,
         json.dumps(document.supersedes, ensure_ascii=False),
         json.dumps(scopes, ensure_ascii=False, sort_keys=True),
+        document.number,
     )
 
 
@@ -58,12 +63,13 @@ def document(row: Sequence[Any]) -> Document:
         date=row[6],
         supersedes=tuple(json.loads(row[7])),
         applies_to=_SCOPES.validate_json(row[8]) if row[8] != "[]" else (),
+        number=row[9],
     )
 
 
 def page(row: Sequence[Any]) -> Page:
-    """Return the page of a row (number, label, status, text, reason)."""
-    return Page(row[0], row[1], PageStatus(row[2]), row[3], row[4])
+    """Return the page of a row that has the columns of `PAGE`."""
+    return Page(row[0], row[1], PageStatus(row[2]), *row[3:7])
 
 
 def passage(row: Sequence[Any]) -> StoredPassage:

@@ -14,10 +14,10 @@ from typing import TYPE_CHECKING
 
 from assistant.errors import LibraryError
 from assistant.library import rows
-from assistant.library.documents import Documents
 from assistant.library.health import problems
 from assistant.library.lines import line_text
 from assistant.library.migrations import FORMAT
+from assistant.library.stated import Stated
 from assistant.library.texts import embedded_text
 from assistant.library.types import Manifest, Passage, StoredPack
 
@@ -37,7 +37,7 @@ _COUNTED = {
 }
 
 
-class LibraryStore(Documents):
+class LibraryStore(Stated):
     """An open library: literature, embeddings, rule packs, and its own health."""
 
     def put_pack(

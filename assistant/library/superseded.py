@@ -13,7 +13,12 @@ SHORTEST_NAME = 4
 """Letters and digits a title or number needs before it can be recognised."""
 
 _PART = re.compile(r"\b(?:rows?|tables?|pages?|sections?|p|pp|lines?|item)\b", re.I)
-_REVISION = re.compile(r"\b(?:revision|rev|edition|issue)\.?\s*:?\s*([\w.]+)", re.I)
+_REVISION = re.compile(
+    r"\b(?:revision|rev|edition|issue|ed)\.?\s*:?\s*(\w+(?:\.\w+)*)", re.I
+)
+_NUMBER = re.compile(r"\b[A-Z]{1,6}[- ]?\d{1,8}(?:[-/]\d{1,6})*[A-Z]?\b", re.I)
+
+_DATE = re.compile(r"\b(?:\d{1,2}\s+)?(?:[a-z]{3,9}\.?,?\s+)?(?:19|20)\d\d[-\d]*", re.I)
 
 
 def superseded(documents: Mapping[int, Document]) -> dict[int, str]:
@@ -42,13 +47,16 @@ def superseded(documents: Mapping[int, Document]) -> dict[int, str]:
 def _replacing(document: Document, others: Iterable[Document]) -> Document | None:
     for other in sorted(others, key=lambda each: each.path):
         if other.sha256 != document.sha256 and any(
-            _names(entry, document) for entry in other.supersedes
+            _names(entry, document, other) for entry in other.supersedes
         ):
             return other
     return None
 
 
-def _names(entry: str, document: Document) -> bool:
+def _names(entry: str, document: Document, by: Document) -> bool:
+    """Whether an entry of what `by` supersedes names the document."""
+    if entry == document.document_id:
+        return True
     if _PART.search(entry):
         return False
     revision = _REVISION.search(entry)
@@ -58,8 +66,30 @@ def _names(entry: str, document: Document) -> bool:
             return False
     elif revision:
         return False
+    if revision and _is_bare(entry) and _same_work(document, by):
+        return True
+    if document.number and normal(document.number) in _numbers(entry):
+        return True
     names = (document.title, PurePosixPath(document.path).stem)
     said = normal(entry)
     return any(
         len(normal(name)) >= SHORTEST_NAME and normal(name) in said for name in names
     )
+
+
+def _numbers(entry: str) -> set[str]:
+    """Return the document numbers of an entry: whole, so VSM-140 is not VSM-1407."""
+    return {normal(found[0]) for found in _NUMBER.finditer(entry)}
+
+
+def _is_bare(entry: str) -> bool:
+    """Whether an entry names a revision only, as in "issue 3 of 2021-02-18"."""
+    rest = _DATE.sub(" ", _REVISION.sub(" ", entry))
+    return not re.search(r"[^\W\d_]{4}|\d", rest)
+
+
+def _same_work(one: Document, other: Document) -> bool:
+    """Whether two documents are states of one: by number, else by maker and title."""
+    if one.number or other.number:
+        return normal(one.number) == normal(other.number)
+    return bool(one.maker) and (one.maker, one.title) == (other.maker, other.title)

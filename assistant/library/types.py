@@ -8,6 +8,10 @@ from enum import StrEnum
 
 from assistant.record import Scope
 
+ID_DIGITS = 12
+OCR = "ocr"
+"""What a page's `source` and a citation's `read_by` say of recognised text."""
+
 
 class PageStatus(StrEnum):
     """How well a page was read."""
@@ -29,7 +33,11 @@ class Page:
     status: PageStatus
     text: str
     reason: str = ""
-    """Why it is not `text`."""
+    """Why it is not `text`; of one that is, what is doubtful about it."""
+    source: str = ""
+    """`ocr` where the text was recognised in a picture, else nothing."""
+    confidence: float = 0.0
+    """Of a page read by OCR, 0 to 1."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,11 +70,13 @@ class Document:
     supersedes: tuple[str, ...] = ()
     """Titles or document numbers this one names as replaced."""
     applies_to: tuple[Scope, ...] = ()
+    number: str = ""
+    """The maker's own number of it, without the revision."""
 
     @property
     def document_id(self) -> str:
         """The short identity that outputs print: 12 hex digits."""
-        return self.sha256[:12]
+        return self.sha256[:ID_DIGITS]
 
 
 Match = Callable[[Document], str]
@@ -95,6 +105,8 @@ class Hit:
     """Raw evidence: cosine, coverage, code."""
     superseded_by: str = ""
     """Title of the document that replaces this one; '' when none does."""
+    read_by: str = ""
+    """`ocr` where the page was recognised in a picture, else nothing."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,6 +15,9 @@ PageText = Callable[[PackDocument, int], str | None]
 """The text of a physical page of a document the pack names, or None: no such page,
 or the document is not in the library."""
 
+Recognised = Callable[[PackDocument, int], bool]
+"""Whether the text of that page was recognised in a picture (OCR)."""
+
 NEIGHBOURS = (1, -1, 2, -2)
 """How far off a page number is looked for when a quote is not on its page."""
 
@@ -31,9 +34,16 @@ class Claim:
 
 
 def prove_sources(
-    pack: Pack, page_text: PageText, lines: PackLines
+    pack: Pack,
+    page_text: PageText,
+    lines: PackLines,
+    recognised: Recognised | None = None,
 ) -> Iterator[Mistake]:
-    """Yield every document, page and quote that the library does not bear out."""
+    """Yield every document, page and quote that the library does not bear out.
+
+    A quote that stands on a page read by OCR is a warning: letters and digits may be
+    misread, so a person must have compared it with the page itself.
+    """
     held = {}
     for alias, document in pack.head.documents.items():
         held[alias] = page_text(document, 1) is not None
@@ -53,6 +63,13 @@ def prove_sources(
             if wrong is not None:
                 what, hint = wrong
                 yield Mistake(*claim.place, f"{claim.label}: {what}", hint)
+            elif recognised is not None and recognised(document, claim.page):
+                what = f"page {claim.page} of {document.title} was read by OCR"
+                told = f"{claim.label}: {what}"
+                yield Mistake(*claim.place, told, _CONFIRM, "warning")
+
+
+_CONFIRM = "a person must confirm the quote on the page itself"
 
 
 def _claims(pack: Pack, lines: PackLines) -> Iterator[Claim]:

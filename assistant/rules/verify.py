@@ -11,13 +11,16 @@ from assistant.rules.pack import Pack
 from assistant.rules.reach import check_times, find_unreachable
 from assistant.rules.references import items_of, unresolved
 from assistant.rules.safe_steps import check_power_order, check_wording
-from assistant.rules.sources import PageText, prove_sources
+from assistant.rules.sources import PageText, Recognised, prove_sources
 
-__all__ = ["PageText", "verify_pack"]
+__all__ = ["PageText", "Recognised", "verify_pack"]
 
 
 def verify_pack(
-    pack: Pack, page_text: PageText, lines: PackLines | None = None
+    pack: Pack,
+    page_text: PageText,
+    lines: PackLines | None = None,
+    recognised: Recognised | None = None,
 ) -> tuple[Mistake, ...]:
     """Return everything that speaks against a pack, errors and warnings.
 
@@ -31,6 +34,8 @@ def verify_pack(
     lines : PackLines, optional
         As `load_pack_with_lines` gives them; without them mistakes name the file
         and line 0.
+    recognised : callable, optional
+        Whether a page was read by OCR; a quote on it is to be confirmed by a person.
 
     Returns
     -------
@@ -40,7 +45,7 @@ def verify_pack(
     """
     places = lines if lines is not None else _by_file(pack)
     found = {
-        *prove_sources(pack, page_text, places),
+        *prove_sources(pack, page_text, places, recognised),
         *find_overlaps(pack, places),
         *find_gaps(pack, places),
         *_references(pack, places),

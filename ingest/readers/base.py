@@ -10,10 +10,16 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+from assistant.errors import InputError
+
 MAX_FILE_BYTES = 200_000_000
 MAX_PAGES = 3_000
 MAX_PAGE_CHARACTERS = 5_000_000
 MAX_FILE_CHARACTERS = 50_000_000
+
+
+class LockedError(InputError):
+    """The file is encrypted, and no password or a wrong one was given."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +34,8 @@ class FileFacts:
     """ISO date, or nothing."""
     outline: tuple[tuple[str, int], ...] = ()
     """Title and physical page of every bookmark, in order."""
+    damage: str = ""
+    """What is wrong with the file though pages of it can be read."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +46,34 @@ class Prominent:
     size: float
     """Height in points."""
     bold: bool
+
+
+@dataclass(frozen=True, slots=True)
+class RawRow:
+    """One row of a ruled table."""
+
+    line: int
+    """The line of the page's text that it is, from 0: its cells, two spaces apart."""
+    cells: tuple[str, ...]
+    """One a column; what a merged cell says is carried to every row it covers."""
+
+
+@dataclass(frozen=True, slots=True)
+class RawTable:
+    """A table whose cells the page's rules, fills or bands part."""
+
+    rows: tuple[RawRow, ...]
+    """Its rows in order, header rows first."""
+    headers: int
+    """How many of them name the columns."""
+    columns: tuple[float, ...] = ()
+    """Left edge of each column and the right edge of the last, in points."""
+    open_top: bool = False
+    """It begins the page's text: it may go on from the page before."""
+    names: tuple[str, ...] = ()
+    """One a column, those of the page before where it goes on; or none."""
+    continues: bool = False
+    """It goes on from the page before."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +89,16 @@ class RawPage:
     """Why it could not be read; `text` is then empty."""
     drawn: bool = False
     """Pictures or drawings stand on it; only looked for where text is scarce."""
+    cover: float = 0.0
+    """The share of it that pictures cover."""
     prominent: tuple[Prominent, ...] = ()
+    tables: tuple[RawTable, ...] = ()
+    raw: str = ""
+    """The text before the reader's own repairs, where they changed letters."""
+    source: str = ""
+    """How the text was got where not from the file itself: `ocr`, or nothing."""
+    confidence: float = 0.0
+    """Of a page read by OCR: the mean over its letters, 0 to 1."""
 
 
 Read = FileFacts | RawPage

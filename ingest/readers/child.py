@@ -1,6 +1,6 @@
 """The reading process: ``python -m ingest.readers.child``.
 
-Takes one line of JSON on standard input: path, reader, first page, password and
+Takes one line of JSON on standard input: path, readers, pages, password and
 limits. Gives one line for the facts, one a page, and one for the end.
 """
 
@@ -10,13 +10,16 @@ import importlib
 import json
 import os
 import sys
+from collections.abc import Iterator
+from functools import partial
 from pathlib import Path
-from typing import BinaryIO
+from typing import Any, BinaryIO, cast
 
 from assistant.errors import InputError
 from ingest.readers import wire
-from ingest.readers.base import Reader
+from ingest.readers.base import RawPage, Read, Reader
 from ingest.readers.limits import end_with_parent, hold_to
+from ingest.readers.memory import resident
 
 
 def main() -> None:
@@ -24,12 +27,12 @@ def main() -> None:
     request = json.loads(_first_line(sys.stdin.fileno()))
     end_with_parent(sys.stdin.fileno())
     out = _own_output()
-    module, _, function = str(request["reader"]).partition(":")
     # Imported before the limits hold, so that its compiled form can be kept.
-    reader: Reader = getattr(importlib.import_module(module), function)
+    reader = _named(request["reader"])
+    wanted = int(request["first"]) < int(request["plain_until"])
+    plain = _named(request["plain"]) if wanted else reader
     hold_to(int(request["memory"]), int(request["seconds"]))
-    path = Path(request["path"])
-    _send(out, reader, path, int(request["first"]), request["password"])
+    _send(out, Path(request["path"]), _items(request, reader, plain))
     os._exit(0)
 
 
@@ -53,14 +56,33 @@ def _own_output() -> BinaryIO:
     return out
 
 
-def _send(
-    out: BinaryIO, reader: Reader, path: Path, first: int, password: str | None
-) -> None:
+def _named(name: str) -> Reader:
+    module, _, function = name.partition(":")
+    return cast("Reader", getattr(importlib.import_module(module), function))
+
+
+def _items(request: dict[str, Any], reader: Reader, plain: Reader) -> Iterator[Read]:
+    """Give the pages before `plain_until` by the plain reader, then the rest."""
+    path, password = Path(request["path"]), request["password"]
+    if "pages" in request:  # only a reader of single pages is asked for them
+        reader = partial(cast("Any", reader), pages=tuple(request["pages"]))
+    first, until = int(request["first"]), int(request["plain_until"])
+    if first < until:
+        for item in plain(path, first, password):
+            if isinstance(item, RawPage) and item.number >= until:
+                break
+            yield item
+        else:
+            return  # it gave the file's last page
+    yield from reader(path, max(first, until), password)
+
+
+def _send(out: BinaryIO, path: Path, items: Iterator[Read]) -> None:
     try:
-        for item in reader(path, first, password):
+        for item in items:
             out.write(wire.encode(item))
             out.flush()
-        out.write(wire.END)
+        out.write(wire.encode_end(resident(os.getpid())))
     except InputError as error:
         out.write(wire.encode_refusal(error))
     except MemoryError:

@@ -1,30 +1,25 @@
 """Runs a reader in a process of its own, so that no file can take us with it.
 
-The process limits itself (memory, processor time), gives its pages one by one,
-and is killed when it is silent too long. When it dies, the page in hand is
-noted as lost and one more process goes on behind it. It dies with us.
+A process that dies over a page is followed by a second one, which reads that page
+by the plain reader and goes on; a third reads all that is left by the plain one.
+What no process could read is given as lost, with the reason. They die with us.
 """
 
 from __future__ import annotations
 
-import json
-import os
-import queue
-import signal
-import subprocess
 import sys
 import threading
-from collections.abc import Generator, Iterator
+from collections.abc import Iterator
 from pathlib import Path
 
 from assistant.errors import InputError
-from ingest.readers import wire
 from ingest.readers.base import MAX_FILE_CHARACTERS, FileFacts, RawPage, Read
 from ingest.readers.limits import Limits
+from ingest.readers.process import DiedError, Process
 
-MAX_LINE = 64_000_000
-"""Bytes of one page on the pipe: five million characters, escaped, with room."""
-_ROOT = Path(__file__).resolve().parents[2]
+PLAIN = {"ingest.readers.pdf:read_pdf": "ingest.readers.pdf:read_pdf_plain"}
+"""The readers that have a slower and hardier one to fall back to, and that one."""
+_TO_THE_END = sys.maxsize
 
 
 def read_file(
@@ -49,178 +44,144 @@ def read_file(
 
     Raises
     ------
+    LockedError
+        It needs a password, or another one.
     InputError
-        The file cannot be opened: encrypted, damaged, of another kind, or its
-        reader died before the first page.
+        The file cannot be opened: damaged, of another kind, or its reader died
+        before the first page.
     """
-    run = _Run(path, reader, password, limits or Limits())
-    yield from run.items()
+    reading = Reading(path, reader, password=password, limits=limits)
+    yield from reading.items()
 
 
-class _DiedError(Exception):
-    """The process is gone without having said the end."""
-
-
-class _Run:
-    """One file's reading: one process, and one more if it dies."""
+class Reading:
+    """One file's reading: at most three processes, each behind where one died."""
 
     def __init__(
-        self, path: Path, reader: str, password: str | None, limits: Limits
+        self,
+        path: Path,
+        reader: str,
+        *,
+        plain: str | None = None,
+        password: str | None = None,
+        limits: Limits | None = None,
     ) -> None:
         self.path = path
-        self.reader = reader
-        self.password = password
-        self.limits = limits
-        self.facts: FileFacts | None = None
-        self.next = 1
-        self.characters = 0
+        self.peak = 0
+        """The most memory that one of its processes held, in bytes."""
+        self._reader = reader
+        self._plain = PLAIN.get(reader, "") if plain is None else plain
+        self._plain_until = 0
+        self._password = password
+        self._limits = limits or Limits()
+        self._facts: FileFacts | None = None
+        self._next = 1
+        self._characters = 0
+        self._process: Process | None = None
+        self._stopped = threading.Event()
+        self._behind_a_death = False
 
     def items(self) -> Iterator[Read]:
-        try:
-            yield from self._attempt()
-        except _DiedError as death:
-            if self.facts is None:
-                raise InputError(
-                    f"{self.path.name}: the reader gave up ({death})",
-                    "open it in another program and print it to a new PDF",
-                ) from death
-            yield self._lost(str(death))
-            yield from self._second()
+        """Give the facts and every page, as `read_file` does; once."""
+        reason = ""
+        for _ in range(3 if self._plain else 2):
+            try:
+                yield from self._attempt()
+            except (DiedError, InputError) as death:
+                if self._stopped.is_set() or self._over():
+                    return
+                reason = str(death)
+                self._refuse(death)
+                yield from self._behind(reason)
+            else:
+                return
+        if self._facts is None:
+            raise self._given_up(reason)
+        while not self._over():
+            yield self._lost(f"not reached: {reason}")
 
-    def _second(self) -> Iterator[Read]:
-        if self._over():
+    def stop(self) -> None:
+        """End it at once; `items` then ends without the rest."""
+        self._stopped.set()
+        if self._process is not None:
+            self._process.stop()
+
+    def _refuse(self, death: DiedError | InputError) -> None:
+        """Raise where the file is refused and no other reader may do better."""
+        hopeless = not self._plain or self._plain_until > self._next
+        if isinstance(death, InputError):
+            if self._facts is None or (hopeless and not self._behind_a_death):
+                raise death
+        elif self._facts is None and hopeless:
+            raise self._given_up(str(death)) from death
+
+    def _given_up(self, reason: str) -> InputError:
+        return InputError(
+            f"{self.path.name}: the reader gave up ({reason})",
+            "open it in another program and print it to a new PDF",
+        )
+
+    def _behind(self, reason: str) -> Iterator[RawPage]:
+        """Decide where and how the next process goes on; give what is lost."""
+        first = not self._behind_a_death
+        self._behind_a_death = True
+        if self._facts is None:
+            self._plain_until = _TO_THE_END
             return
-        try:
-            yield from self._attempt()
-        except (_DiedError, InputError) as death:
-            while not self._over():
-                yield self._lost(f"not reached: {death}")
+        if not self._plain or self._next < self._plain_until:
+            yield self._lost(reason)
+        self._plain_until = self._next + 1 if first else _TO_THE_END
 
     def _over(self) -> bool:
-        return self.facts is None or self.next > self.facts.pages
+        return self._facts is not None and self._next > self._facts.pages
 
     def _lost(self, reason: str) -> RawPage:
-        page = RawPage(self.next, str(self.next), failure=reason)
-        self.next += 1
+        page = RawPage(self._next, str(self._next), failure=reason)
+        self._next += 1
         return page
 
-    def _attempt(self) -> Generator[Read, None, None]:
-        for item in _items(self):
-            if isinstance(item, RawPage):
-                self.next = item.number + 1
-                yield self._within(item)
-            elif self.facts is None:
-                self.facts = item  # a second process tells them again
-                yield item
+    def _attempt(self) -> Iterator[Read]:
+        if self._stopped.is_set():
+            return
+        process = self._process = Process(self._request(), self._limits)
+        if self._stopped.is_set():
+            process.stop()
+        try:
+            for item in process.items():
+                if not isinstance(item, RawPage):
+                    yield from self._first_facts(item)
+                elif item.number == self._next:
+                    self._next += 1
+                    yield self._within(item)
+                else:
+                    raise DiedError(f"gave page {item.number} out of turn")
+        finally:
+            self.peak = max(self.peak, process.peak)
+        if not self._over():
+            raise DiedError("ended before the last page")
+
+    def _first_facts(self, facts: FileFacts) -> Iterator[FileFacts]:
+        if self._facts is None:  # a second process tells them again
+            self._facts = facts
+            yield facts
 
     def _within(self, page: RawPage) -> RawPage:
         """Return the page, or its loss when the file holds too much text."""
-        self.characters += len(page.text)
-        if self.characters <= MAX_FILE_CHARACTERS:
+        self._characters += len(page.text)
+        if self._characters <= MAX_FILE_CHARACTERS:
             return page
         failure = f"more than {MAX_FILE_CHARACTERS} characters in one file"
         return RawPage(page.number, page.label, failure=failure)
 
-    def request(self) -> bytes:
-        """Return what the process is asked, as one line."""
-        pages = self.facts.pages if self.facts else 0
-        asked = {
+    def _request(self) -> dict[str, object]:
+        pages = self._facts.pages if self._facts else 0
+        return {
             "path": str(self.path),
-            "reader": self.reader,
-            "first": self.next,
-            "password": self.password,
-            "memory": self.limits.memory,
-            "seconds": self.limits.seconds(pages or 3_000),
+            "reader": self._reader,
+            "plain": self._plain,
+            "first": self._next,
+            "plain_until": self._plain_until if self._plain else 0,
+            "password": self._password,
+            "memory": self._limits.memory,
+            "seconds": self._limits.seconds(pages or 3_000),
         }
-        return json.dumps(asked).encode("ascii") + b"\n"
-
-
-def _items(run: _Run) -> Iterator[Read]:
-    """Start a process and give what it gives; it never outlives this generator."""
-    child = subprocess.Popen(
-        [sys.executable, "-P", "-m", "ingest.readers.child"],
-        stdin=subprocess.PIPE,
-        stdout=subprocess.PIPE,
-        stderr=subprocess.DEVNULL,
-        env=_environment(),
-    )
-    lines: queue.SimpleQueue[bytes] = queue.SimpleQueue()
-    listener = threading.Thread(target=_listen, args=(child, lines), daemon=True)
-    listener.start()
-    overdue = threading.Event()
-    timer = threading.Timer(run.limits.seconds(3_000), _overrun, (child, overdue))
-    timer.daemon = True
-    timer.start()
-    try:
-        _ask(child, run.request())
-        yield from _received(child, lines, run.limits.page_seconds)
-    except _DiedError:
-        if overdue.is_set():
-            raise _DiedError("the file took longer than it may") from None
-        raise
-    finally:
-        timer.cancel()
-        child.kill()
-        child.wait()
-        listener.join()
-        for pipe in (child.stdin, child.stdout):
-            if pipe is not None:
-                pipe.close()
-
-
-def _environment() -> dict[str, str]:
-    """Let the child find this package first, wherever it was started from."""
-    found = os.environ.get("PYTHONPATH")
-    path = os.pathsep.join([str(_ROOT), *([found] if found else [])])
-    return {**os.environ, "PYTHONPATH": path}
-
-
-def _ask(child: subprocess.Popen[bytes], request: bytes) -> None:
-    if child.stdin is None:
-        return
-    try:
-        child.stdin.write(request)
-        child.stdin.flush()
-    except BrokenPipeError:
-        return  # its end is told by the silence of its output
-
-
-def _listen(child: subprocess.Popen[bytes], lines: queue.SimpleQueue[bytes]) -> None:
-    """Hand over line by line; an empty one says that the pipe is closed."""
-    if child.stdout is not None:
-        while line := child.stdout.readline(MAX_LINE):
-            lines.put(line)
-    lines.put(b"")
-
-
-def _overrun(child: subprocess.Popen[bytes], overdue: threading.Event) -> None:
-    overdue.set()
-    child.kill()
-
-
-def _received(
-    child: subprocess.Popen[bytes], lines: queue.SimpleQueue[bytes], seconds: float
-) -> Iterator[Read]:
-    while True:
-        try:
-            line = lines.get(timeout=seconds)
-        except queue.Empty:
-            raise _DiedError(f"no page within {seconds:g} s") from None
-        if not line.endswith(b"\n"):
-            raise _DiedError(_how_it_ended(child))
-        item = wire.decode(line)
-        if item is None:
-            return
-        yield item
-
-
-def _how_it_ended(child: subprocess.Popen[bytes]) -> str:
-    try:
-        code = child.wait(timeout=5)
-    except subprocess.TimeoutExpired:
-        return "gave more than a page may hold"
-    if code == -getattr(signal, "SIGXCPU", 0):
-        return "used more processor time than a file may"
-    if code < 0:
-        return f"killed by signal {-code} ({signal.Signals(-code).name})"
-    return f"ended with code {code}"

@@ -13,7 +13,7 @@ class Limits:
     """Limits of one reading process."""
 
     memory: int = 1 << 30
-    """Bytes of address space."""
+    """Bytes of address space; of resident memory where the system limits neither."""
     page_seconds: float = 20.0
     """The longest silence between two pages, and before the first."""
     file_seconds: float = 300.0
@@ -29,7 +29,8 @@ class Limits:
 def hold_to(memory: int, seconds: int) -> None:
     """Limit this process for good: memory, processor time, files, core dumps.
 
-    A system without such limits (Windows) is left to the parent's watch.
+    A system without such limits (Windows), or that takes them and does not keep to
+    them (macOS and memory), is left to the parent's watch.
     """
     try:
         import resource
@@ -37,14 +38,17 @@ def hold_to(memory: int, seconds: int) -> None:
         return
     for name, value in (
         (resource.RLIMIT_AS, memory),
-        (resource.RLIMIT_CPU, seconds),
+        (resource.RLIMIT_CPU, seconds + 1),
         (resource.RLIMIT_FSIZE, 0),
         (resource.RLIMIT_CORE, 0),
     ):
         _, hard = resource.getrlimit(name)
         lower = value if hard == resource.RLIM_INFINITY else min(value, hard)
+        # Past the softer limit of processor time comes SIGXCPU, which has a name;
+        # at the harder one a SIGKILL, which could be anyone's.
+        soft = max(1, lower - 1) if name == resource.RLIMIT_CPU else lower
         try:
-            resource.setrlimit(name, (lower, lower))
+            resource.setrlimit(name, (soft, lower))
         except (OSError, ValueError):
             if sys.platform == "linux":
                 raise  # macOS refuses some of them; Linux has no reason to

@@ -1,69 +1,63 @@
-"""The reader of PDF, by pypdf: the one door to it."""
+"""The reader of PDF: pypdf opens it and tells its facts, pdfium reads its pages.
+
+pypdf's text stands in where pdfium fails, or where only pdfium's is no words.
+"""
 
 from __future__ import annotations
 
-import logging
-import math
-import re
+import gc
 from collections import Counter
-from collections.abc import Callable, Iterator, Mapping, Sequence
-from contextlib import contextmanager
-from functools import partial
+from collections.abc import Iterator, Sequence
+from contextlib import AbstractContextManager, ExitStack, contextmanager
+from dataclasses import replace
+from io import BytesIO
 from pathlib import Path
-from typing import Any, BinaryIO, TypeVar
+from typing import TYPE_CHECKING, BinaryIO
 
-from pypdf import PageObject, PdfReader
-from pypdf.errors import (
-    DependencyError,
-    FileNotDecryptedError,
-    LimitReachedError,
-    PyPdfError,
-    WrongPasswordError,
-)
-from pypdf.generic import (
-    ContentStream,
-    Destination,
-    DictionaryObject,
-    FloatObject,
-    NameObject,
-    PdfObject,
-    StreamObject,
-)
-
-from assistant.errors import InputError
+from ingest.grids.find import find_tables
+from ingest.grids.follow import continued
 from ingest.readers.base import (
+    MAX_FILE_BYTES,
     MAX_PAGE_CHARACTERS,
-    MAX_PAGES,
-    FileFacts,
     Prominent,
     RawPage,
     Read,
 )
-from ingest.readers.rows import Fragment, Row, is_gap, rows
+from ingest.readers.layout import lay_out, upright
+from ingest.readers.legible import CUT, fault_of
+from ingest.readers.mend import mended
+from ingest.readers.pdf_plain import (
+    FAULTS,
+    DamagedError,
+    check_size,
+    facts_of,
+    guarded,
+    is_drawn,
+    labels_of,
+    open_file,
+    reason_of,
+    rows_of,
+)
+from ingest.readers.pdf_shapes import sheet
+from ingest.readers.pdfium import Document, PdfiumError, open_document
+from ingest.readers.rows import Row
+from ingest.readers.salvage import Salvaged, salvage
 
-Matrix = Sequence[float]
-Font = Mapping[str, Any] | None
+if TYPE_CHECKING:
+    from pypdf import PageObject, PdfReader
+
+    from ingest.grids.model import Table
+    from ingest.readers.geometry import Shapes
+
 SCARCE = 200
 """Below so many characters a page is looked at for pictures and drawings."""
 LARGE = 1.12
 MAX_HEADING = 95
 MAX_NUMBER = 8
-_PAINTS = re.compile(rb"(?:^|\s)(?:S|s|f|F|f\*|B|B\*|b|b\*|sh|EI)(?=\s|$)")
-_FAULTS = (
-    PyPdfError,
-    DependencyError,
-    ArithmeticError,
-    AssertionError,
-    AttributeError,
-    LookupError,
-    MemoryError,
-    NotImplementedError,
-    OSError,
-    RecursionError,
-    TypeError,
-    ValueError,
-)
-"""What pypdf was seen to raise on damaged files."""
+_WHITE = frozenset(" \t\r\n")
+GARBAGE = 50_000
+NOTHING = 10
+"""Fewer characters are asked for once more, of the other library."""
 
 
 def read_pdf(path: Path, first: int = 1, password: str | None = None) -> Iterator[Read]:
@@ -76,225 +70,189 @@ def read_pdf(path: Path, first: int = 1, password: str | None = None) -> Iterato
     InputError
         It needs a password, is damaged beyond opening, or has too many pages.
     """
-    logging.getLogger("pypdf").addHandler(logging.NullHandler())
-    logging.getLogger("pypdf").propagate = False
-    with path.open("rb") as stream:
-        reader = _open(path, stream, password)
-        facts = _facts(reader)
-        labels = _labels(reader, facts.pages)
-        yield facts
+    yield from _read(path, first, password, plainly=False)
+
+
+def read_pdf_plain(
+    path: Path, first: int = 1, password: str | None = None
+) -> Iterator[Read]:
+    """Read a PDF as `read_pdf` does, but without pdfium: for files that end it.
+
+    Raises
+    ------
+    InputError
+        It needs a password, is damaged beyond opening, or has too many pages.
+    """
+    yield from _read(path, first, password, plainly=True)
+
+
+def _read(
+    path: Path, first: int, password: str | None, *, plainly: bool
+) -> Iterator[Read]:
+    with path.open("rb") as stream, ExitStack() as stack:
+        reader, rest = _opened_or_saved(path, stream, password)
+        facts = facts_of(reader)
+        labels = labels_of(reader, facts.pages)
+        yield replace(facts, damage=rest.told) if rest else facts
+        laid = None
+        if not plainly:
+            data = rest.data if rest else None
+            opened = open_document(path, password, data)
+            laid = _opened(stack, opened, facts.pages)
+        before: list[Table] = []
+        stack.enter_context(_seldom_collected())
         for number in range(first, facts.pages + 1):
-            yield _page(reader, number, labels[number - 1])
+            label = labels[number - 1]
+            if rest and number in rest.lost:
+                yield RawPage(number, label, failure=CUT)
+            else:
+                yield _page(reader, laid, (number, label), before)
 
 
-def _open(path: Path, stream: BinaryIO, password: str | None) -> PdfReader:
+def _opened_or_saved(
+    path: Path, stream: BinaryIO, password: str | None
+) -> tuple[PdfReader, Salvaged | None]:
+    """Open a file by pypdf; of one that is cut off, what is left of it."""
     try:
-        reader = PdfReader(stream, password=password)
-        pages = len(reader.pages)
-    except WrongPasswordError as error:
-        raise InputError(f"{path.name}: the password does not open it") from error
-    except (FileNotDecryptedError, DependencyError) as error:
-        raise InputError(
-            f"{path.name}: encrypted, it needs a password",
-            "ask for a copy without one, or print it to a new PDF",
-        ) from error
-    except _FAULTS as error:
-        raise InputError(
-            f"{path.name}: damaged PDF ({_reason(error)})", "fetch the document again"
-        ) from error
-    if pages == 0:
-        raise InputError(f"{path.name}: damaged PDF (no pages)", "fetch it again")
-    if pages > MAX_PAGES:
-        raise InputError(
-            f"{path.name}: {pages} pages; the limit is {MAX_PAGES}",
-            "split the document and add the parts",
-        )
-    return reader
-
-
-def _reason(error: BaseException) -> str:
-    if isinstance(error, MemoryError):
-        return "needs more memory than a reader may use"
-    if isinstance(error, RecursionError):
-        return "objects nested too deeply"
-    if isinstance(error, LimitReachedError):
-        return "unpacks to more than the limit"
-    words = " ".join(str(error).split())
-    return (words or type(error).__name__)[:120]
-
-
-_T = TypeVar("_T")
-
-
-def _guarded(read: Callable[[], _T], otherwise: _T) -> _T:
-    """Return what `read` gives; the ornaments of a file may be broken."""
-    try:
-        return read()
-    except _FAULTS:
-        return otherwise
-
-
-def _facts(reader: PdfReader) -> FileFacts:
-    def entry(name: str) -> str:
-        words = _guarded(lambda: str(_metadata(reader).get(name, "")), "")
-        return "" if words.strip("() ") in _EMPTY_ENTRIES else words.strip()
-
-    def created() -> str:
-        when = reader.metadata.creation_date if reader.metadata else None
-        return when.date().isoformat() if when else ""
-
-    return FileFacts(
-        pages=len(reader.pages),
-        title=entry("/Title"),
-        subject=entry("/Subject"),
-        author=entry("/Author"),
-        created=_guarded(created, ""),
-        outline=_guarded(lambda: tuple(_outline(reader, reader.outline)), ()),
-    )
-
-
-def _metadata(reader: PdfReader) -> Mapping[str, Any]:
-    return reader.metadata or {}
-
-
-_EMPTY_ENTRIES = ("", "anonymous", "unspecified", "untitled", "None")
-
-
-def _outline(reader: PdfReader, level: list[Any]) -> Iterator[tuple[str, int]]:
-    for item in level:
-        if isinstance(item, list):
-            yield from _outline(reader, item)
-        elif isinstance(item, Destination):
-            index = _guarded(partial(reader.get_destination_page_number, item), None)
-            if index is not None and index >= 0:
-                yield str(item.title).strip(), index + 1
-
-
-def _labels(reader: PdfReader, pages: int) -> list[str]:
-    plain = [str(number) for number in range(1, pages + 1)]
-    labels = _guarded(lambda: list(reader.page_labels), plain)
-    return labels if len(labels) == pages else plain
-
-
-def _page(reader: PdfReader, number: int, label: str) -> RawPage:
-    try:
-        page = reader.pages[number - 1]
-        found = _rows(page)
-    except _FAULTS as error:
-        return RawPage(number, label, failure=_reason(error))
-    text = "\n".join(row.text for row in found)
-    if len(text) > MAX_PAGE_CHARACTERS:
-        failure = f"more than {MAX_PAGE_CHARACTERS} characters on one page"
-        return RawPage(number, label, failure=failure)
-    drawn = len(text) < SCARCE and _guarded(lambda: _drawn(page), True)
-    return RawPage(number, label, text, drawn=drawn, prominent=tuple(_prominent(found)))
-
-
-def _rows(page: PageObject) -> list[Row]:
-    """Extract with positions; plain lines where the positions lose a word."""
-    fragments: list[Fragment] = []
-    pending: list[Fragment] = []
-
-    def flush() -> None:
-        if pending:
-            fragments.extend(_cells(pending))
-            pending.clear()
-
-    def visit(text: str, cm: Matrix, tm: Matrix, font: Font, size: float) -> None:
-        for part in text.splitlines(keepends=True):
-            words = part.rstrip("\r\n")
-            if words.strip() or (words and pending):
-                pending.append(_fragment(words, cm, tm, font, size))
-            if words != part:
-                flush()
-
-    with _parted_at_moves(page):
-        whole = page.extract_text(visitor_text=visit)
-    flush()
-    if "".join(f.text for f in fragments).split() != whole.split() and _letters(
-        whole
-    ) != _letters("".join(f.text for f in fragments)):
-        return [Row([[Fragment(line, 0, 0, 0)]]) for line in whole.splitlines()]
-    return rows(fragments)
+        return open_file(path, stream, password), None
+    except DamagedError:
+        stream.seek(0)
+        rest = salvage(stream.read(MAX_FILE_BYTES))
+        if rest is None:
+            raise
+    return open_file(path, BytesIO(rest.data), password), rest
 
 
 @contextmanager
-def _parted_at_moves(page: PageObject) -> Iterator[None]:
-    """Make pypdf tell every move of the pen, not only those to another line.
-
-    Some writers set a whole table row in one text object. An empty change of the
-    page's matrix before each move changes nothing but has the text so far told.
-    Afterwards the page is as it was: kept, the parsed pages of a long file would
-    fill the memory.
-    """
-    if "/Contents" not in page:
-        yield
-        return
-    before = page.raw_get("/Contents")
-    contents = ContentStream(before, page.pdf, "bytes")
-    parted: list[tuple[Any, bytes]] = []
-    shown = False
-    for operands, operator in contents.operations:
-        if operator in _MOVES and shown:
-            parted.append((_IDENTITY, b"cm"))
-            shown = False
-        shown = operator in _SHOWS or (shown and operator not in _ENDS)
-        parted.append((operands, operator))
-    contents.operations = parted
-    page[NameObject("/Contents")] = contents
+def _seldom_collected() -> Iterator[None]:
+    """Look for dead cycles of objects seldom: a page makes thousands that have none."""
+    usual = gc.get_threshold()
+    gc.set_threshold(GARBAGE, *usual[1:])
     try:
         yield
     finally:
-        page[NameObject("/Contents")] = before
+        gc.set_threshold(*usual)
 
 
-_IDENTITY = [FloatObject(value) for value in (1, 0, 0, 1, 0, 0)]
-_MOVES = frozenset((b"Tm", b"Td", b"TD"))
-_SHOWS = frozenset((b"Tj", b"TJ"))
-_ENDS = frozenset((b"ET", b"BT"))
+def _opened(
+    stack: ExitStack, opening: AbstractContextManager[Document], pages: int
+) -> Document | None:
+    """Open the file by pdfium too; nothing when it refuses or counts otherwise."""
+    try:
+        document = stack.enter_context(opening)
+    except PdfiumError:
+        return None
+    return document if len(document) == pages else None
 
 
-def _letters(text: str) -> str:
-    return "".join(text.split())
+def _page(
+    reader: PdfReader,
+    laid: Document | None,
+    place: tuple[int, str],
+    before: list[Table],
+) -> RawPage:
+    """Read one page; `before` holds the last one's tables, which may go on."""
+    number, label = place
+    try:
+        page = reader.pages[number - 1]
+        found = None if laid is None else _laid_page(page, laid, place, before)
+        if found is None or len(found.text) < NOTHING or fault_of(found.text):
+            found = _better(found, page, number, label)
+        found = _mended(found, page)
+    except FAULTS as error:
+        return RawPage(number, label, failure=reason_of(error))
+    if len(found.text) > MAX_PAGE_CHARACTERS:
+        failure = f"more than {MAX_PAGE_CHARACTERS} characters on one page"
+        return RawPage(number, label, failure=failure)
+    return found
 
 
-def _fragment(text: str, cm: Matrix, tm: Matrix, font: Font, size: float) -> Fragment:
-    """Place a piece of text in its own reading direction (PDF 32000-1, 9.4.4)."""
-    a = tm[0] * cm[0] + tm[1] * cm[2]
-    b = tm[0] * cm[1] + tm[1] * cm[3]
-    scale = math.hypot(a, b) or 1.0
-    x = tm[4] * cm[0] + tm[5] * cm[2] + cm[4]
-    y = tm[4] * cm[1] + tm[5] * cm[3] + cm[5]
-    along = (a * x + b * y) / scale
-    above = (a * y - b * x) / scale
-    name = str(font.get("/BaseFont", "")) if font else ""
-    bold = "bold" in name.lower() or "black" in name.lower()
-    return Fragment(text, along, above, abs(size) * scale, bold)
+def _mended(found: RawPage, page: PageObject) -> RawPage:
+    """Take lines that pdfium damaged from pypdf, where pypdf has them whole."""
+    lines = found.text.split("\n")
+
+    def read_again() -> list[str]:
+        return guarded(lambda: [row.text for row in rows_of(page)], [])
+
+    text = "\n".join(mended(lines, read_again))
+    return found if text == found.text else replace(found, text=text, raw=found.text)
 
 
-def _cells(pieces: list[Fragment]) -> Iterator[Fragment]:
-    """Join the pieces of a line, but part them where a column's gap stands."""
-    group: list[Fragment] = []
-    for piece in pieces:
-        if group and piece.text.strip() and is_gap(group[-1], piece):
-            yield _joined(group)
-            group = []
-        group.append(piece)
-    yield _joined(group)
+def _laid_page(
+    page: PageObject, document: Document, place: tuple[int, str], before: list[Table]
+) -> RawPage | None:
+    """Read a page by pdfium; nothing when it cannot be parsed."""
+    try:
+        check_size(page)
+        with document.page(place[0] - 1) as opened:
+            found = sheet(opened)
+    except (PdfiumError, RecursionError):
+        return None  # pypdf bears what would end pdfium
+    shapes = upright(found.shapes)
+    none: tuple[Table, ...] = ()
+    tables = guarded(lambda: _tables(shapes, before), none)
+    before[:] = tables
+    laid = lay_out(shapes, tables)
+    text = "\n".join(laid.lines)
+    return RawPage(
+        *place,
+        text,
+        drawn=len(text) < SCARCE and found.drawn,
+        cover=_cover(shapes),
+        prominent=tuple(_prominent(laid.rows)),
+        tables=laid.tables,
+        raw=found.raw if set(found.raw) - set(text) - _WHITE else "",
+    )
 
 
-def _joined(parts: list[Fragment]) -> Fragment:
-    """Make one fragment of the pieces of a line; the largest share decides."""
-    weights: Counter[float] = Counter()
-    for part in parts:
-        weights[round(part.size, 1)] += len(part.text.strip())
-    text = "".join(part.text for part in parts)
-    bold = all(part.bold for part in parts if part.text.strip())
-    size, _ = weights.most_common(1)[0]
-    return Fragment(text, parts[0].x, parts[0].y, size, bold)
+def _cover(shapes: Shapes) -> float:
+    """Return the share of a page under its largest picture, up to 1."""
+    area = shapes.width * shapes.height
+    largest = max(
+        (
+            (min(each.x1, shapes.width) - max(each.x0, 0.0))
+            * (min(each.bottom, shapes.height) - max(each.top, 0.0))
+            for each in shapes.pictures
+        ),
+        default=0.0,
+    )
+    return round(min(1.0, max(0.0, largest) / area), 3) if area > 0 else 0.0
 
 
-def _prominent(found: list[Row]) -> Iterator[Prominent]:
+def _tables(shapes: Shapes, before: Sequence[Table]) -> tuple[Table, ...]:
+    """Return the ruled tables of a page, those that go on with their names."""
+    return continued([before, find_tables(shapes)])[1]
+
+
+def _better(
+    found: RawPage | None, page: PageObject, number: int, label: str
+) -> RawPage:
+    """Return pypdf's page, unless it says no more than the one at hand."""
+    try:
+        lines = rows_of(page)
+    except FAULTS:
+        if found is None or not (found.text or found.drawn):
+            raise  # better said so than called blank
+        return found
+    text = "\n".join(row.text for row in lines)
+    if found is not None and (
+        not text.strip()
+        or fault_of(text)
+        or (len(text) <= len(found.text) and not fault_of(found.text))
+    ):
+        return found
+    drawn = found.drawn if found else guarded(lambda: is_drawn(page), True)
+    return RawPage(
+        number,
+        label,
+        text,
+        drawn=len(text) < SCARCE and drawn,
+        cover=found.cover if found else 0.0,
+        prominent=tuple(_prominent(lines)),
+    )
+
+
+def _prominent(found: Sequence[Row]) -> Iterator[Prominent]:
     """Give the short lines that are larger than most of the page, or bold."""
     sizes: Counter[float] = Counter()
     for row in found:
@@ -315,31 +273,3 @@ def _one_cell(row: Row) -> bool:
     """Whether the row is no table row; a heading's number may stand apart."""
     number, *rest = row.cells
     return not rest or (len(rest) == 1 and len(number[0].text.strip()) <= MAX_NUMBER)
-
-
-def _drawn(page: PageObject) -> bool:
-    """Whether the page shows a picture or paints a path."""
-    contents = page.get_contents()
-    if contents is None:
-        return False
-    if _PAINTS.search(contents.get_data()):
-        return True
-    return any(_objects(page.get("/Resources"), depth=3))
-
-
-def _objects(resources: PdfObject | None, depth: int) -> Iterator[bool]:
-    """Tell of every picture or painted form in the resources."""
-    for item in _entries(_entries(resources).get("/XObject")).values():
-        body = item.get_object()
-        if depth == 0 or not isinstance(body, StreamObject):
-            continue
-        if body.get("/Subtype") == "/Image":
-            yield True
-        elif body.get("/Subtype") == "/Form":
-            yield bool(_PAINTS.search(body.get_data()))
-            yield from _objects(body.get("/Resources"), depth - 1)
-
-
-def _entries(item: PdfObject | None) -> Mapping[Any, PdfObject]:
-    body = item.get_object() if item is not None else None
-    return body if isinstance(body, DictionaryObject) else {}

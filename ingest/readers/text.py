@@ -1,4 +1,4 @@
-"""The reader of plain text, Markdown included; form feeds part its pages."""
+"""The reader of plain text; form feeds part its pages."""
 
 from __future__ import annotations
 
@@ -29,12 +29,7 @@ def read_text(
         It does not decode, is mostly not printable, or has too many pages.
     """
     del password  # plain text has none
-    pages = _pages(decode(path.read_bytes(), path.name))
-    if len(pages) > MAX_PAGES:
-        raise InputError(
-            f"{path.name}: {len(pages)} pages; the limit is {MAX_PAGES}",
-            "split the document and add the parts",
-        )
+    pages = paged(decode(path.read_bytes(), path.name), path.name)
     yield FileFacts(len(pages))
     for number, text in enumerate(pages[first - 1 :], start=first):
         if len(text) > MAX_PAGE_CHARACTERS:
@@ -84,8 +79,20 @@ def _printable(text: str, *, guessed: bool) -> bool:
     return good >= PRINTABLE_SHARE * len(sample) and "\0" not in sample
 
 
-def _pages(text: str) -> list[str]:
+def paged(text: str, name: str) -> list[str]:
+    """Part a text at its form feeds.
+
+    Raises
+    ------
+    InputError
+        There are too many pages.
+    """
     pages = text.split("\f")
     if len(pages) > 1 and not pages[-1].strip():
         pages.pop()
+    if len(pages) > MAX_PAGES:
+        raise InputError(
+            f"{name}: {len(pages)} pages; the limit is {MAX_PAGES}",
+            "split the document and add the parts",
+        )
     return pages

@@ -38,6 +38,63 @@ def die_always(path: Path, first: int, password: str | None) -> Iterator[Read]:
     os.kill(os.getpid(), signal.SIGSEGV)
 
 
+def die_on_even(path: Path, first: int, password: str | None) -> Iterator[Read]:
+    """Be killed over every second page of 6."""
+    yield FileFacts(6)
+    for number in range(first, 7):
+        if number % 2 == 0:
+            os.kill(os.getpid(), signal.SIGSEGV)
+        yield RawPage(number, str(number), f"page {number}")
+
+
+def hardy(path: Path, first: int, password: str | None) -> Iterator[Read]:
+    """Read what the others die of."""
+    yield FileFacts(6)
+    for number in range(first, 7):
+        yield RawPage(number, str(number), f"plain {number}")
+
+
+def die_on_four(path: Path, first: int, password: str | None) -> Iterator[Read]:
+    """Read plainly, but be killed over page 4 of 6."""
+    for item in hardy(path, first, password):
+        if isinstance(item, RawPage) and item.number == 4:
+            os.kill(os.getpid(), signal.SIGSEGV)
+        yield item
+
+
+def die_behind_the_last(path: Path, first: int, password: str | None) -> Iterator[Read]:
+    """Give everything, then be killed before the end is said."""
+    yield FileFacts(1)
+    yield RawPage(1, "1", "page 1")
+    os.kill(os.getpid(), signal.SIGKILL)
+
+
+def leave_quietly(path: Path, first: int, password: str | None) -> Iterator[Read]:
+    """End without a word, and with a code that looks well."""
+    yield FileFacts(2)
+    os._exit(0)
+
+
+def skip(path: Path, first: int, password: str | None) -> Iterator[Read]:
+    """Leave out a page."""
+    yield FileFacts(3)
+    yield RawPage(3, "3", "page 3")
+
+
+def babble(path: Path, first: int, password: str | None) -> Iterator[Read]:
+    """Give a page that is none."""
+    yield FileFacts(1)
+    yield RawPage("one", "1", 1)  # type: ignore[arg-type]
+
+
+def slow(path: Path, first: int, password: str | None) -> Iterator[Read]:
+    """Take a while over each of three pages."""
+    yield FileFacts(3)
+    for number in range(first, 4):
+        threading.Event().wait(0.1)
+        yield RawPage(number, str(number), f"{path.name} {number}")
+
+
 def die_at_once(path: Path, first: int, password: str | None) -> Iterator[Read]:
     """Be killed before anything is told."""
     os.kill(os.getpid(), signal.SIGABRT)

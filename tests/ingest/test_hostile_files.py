@@ -56,11 +56,18 @@ def test_a_file_of_no_bytes_is_refused(tmp_path: Path) -> None:
     assert outcome(path) == "empty.pdf: the file is empty"
 
 
-def test_a_web_page_named_pdf_is_refused(tmp_path: Path) -> None:
+def test_a_web_page_named_pdf_is_read_as_what_it_is(tmp_path: Path) -> None:
     path = tmp_path / "manual.pdf"
     path.write_text("\n<!DOCTYPE html><html>Not found</html>", encoding="utf-8")
 
-    assert outcome(path) == "manual.pdf: named .pdf, but it is an HTML page"
+    assert outcome(path) == "Not found"
+
+
+def test_plain_text_named_pdf_is_refused(tmp_path: Path) -> None:
+    path = tmp_path / "manual.pdf"
+    path.write_text("The request has timed out.", encoding="utf-8")
+
+    assert outcome(path) == "manual.pdf: named .pdf, but it is not a PDF inside"
 
 
 @pytest.mark.parametrize(

@@ -13,8 +13,9 @@ import pytest
 
 from assistant.errors import InputError
 from ingest.readers.base import FileFacts, RawPage, Read
-from ingest.readers.isolation import read_file
+from ingest.readers.isolation import Reading, read_file
 from ingest.readers.limits import Limits
+from ingest.readers.memory import resident
 from tests.ingest.sample_pdfs import canvas_pdf
 
 HERE = Path(__file__).parent
@@ -64,6 +65,88 @@ def test_a_reader_that_dies_twice_ends_with_every_page_accounted_for(
     assert [page.number for page in found] == [1, 2, 3, 4]
     assert all(page.failure for page in found)
     assert found[3].failure == "not reached: killed by signal 11 (SIGSEGV)"
+
+
+def test_behind_a_second_death_the_plain_reader_goes_on_to_the_end(
+    tmp_path: Path,
+) -> None:
+    found = pages(with_plain(tmp_path, "die_on_even", "hardy"))
+
+    assert [page.text for page in found] == [
+        "page 1",
+        "plain 2",
+        "page 3",
+        "plain 4",
+        "plain 5",
+        "plain 6",
+    ]
+    assert not any(page.failure for page in found)
+
+
+def test_a_page_that_ends_both_readers_is_lost_and_the_rest_is_read(
+    tmp_path: Path,
+) -> None:
+    found = pages(with_plain(tmp_path, "die_always", "die_on_four"))
+
+    assert [page.text for page in found] == ["plain 1", "plain 2", "plain 3", ""]
+    assert found[3].failure == "killed by signal 11 (SIGSEGV)"
+
+
+def test_a_reader_that_cannot_begin_leaves_the_file_to_the_plain_one(
+    tmp_path: Path,
+) -> None:
+    items = with_plain(tmp_path, "die_at_once", "hardy")
+
+    assert [page.text for page in pages(items)] == [f"plain {n}" for n in range(1, 7)]
+
+
+def test_a_file_that_neither_reader_can_begin_is_refused(tmp_path: Path) -> None:
+    with pytest.raises(InputError, match=r"gave up.*signal 6 \(SIGABRT\)"):
+        with_plain(tmp_path, "die_at_once", "die_at_once")
+
+
+def test_a_death_behind_the_last_page_loses_nothing(tmp_path: Path) -> None:
+    found = pages(read(tmp_path, "die_behind_the_last"))
+
+    assert [(page.text, page.failure) for page in found] == [("page 1", "")]
+
+
+@pytest.mark.parametrize(
+    ("reader", "said"),
+    [
+        ("leave_quietly", "ended with code 0"),
+        ("skip", "gave page 3 out of turn"),
+    ],
+)
+def test_an_end_that_nobody_said_is_a_death(
+    tmp_path: Path, reader: str, said: str
+) -> None:
+    found = pages(read(tmp_path, reader))
+
+    assert found[0].failure == said
+    assert all(page.failure for page in found)
+
+
+def with_plain(tmp_path: Path, reader: str, plain: str) -> list[Read]:
+    path = tmp_path / "file.pdf"
+    path.touch()
+    named, other = f"hostile_readers:{reader}", f"hostile_readers:{plain}"
+    return list(Reading(path, named, plain=other).items())
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="the reader needs setrlimit")
+def test_where_the_system_limits_no_memory_the_parent_does(tmp_path: Path) -> None:
+    path = tmp_path / "file.pdf"
+    path.touch()
+    limits = Limits(memory=100_000_000)
+
+    found = pages(list(read_file(path, "unlimited_readers:hoard", limits=limits)))
+
+    assert found[0].failure == "used more memory than a reader may"
+
+
+def test_the_memory_of_a_process_is_known_from_outside() -> None:
+    assert resident(os.getpid()) > 1_000_000
 
 
 def test_a_reader_that_dies_before_the_first_page_refuses_the_file(
@@ -189,8 +272,8 @@ def test_the_reading_process_never_loads_the_heavy_libraries() -> None:
 
 
 @pytest.mark.skipif(sys.platform != "linux", reason="sizes are told in kilobytes here")
-def test_two_thousand_pages_take_no_more_memory_than_a_few(tmp_path: Path) -> None:
-    path = canvas_pdf(tmp_path / "long.pdf", [[f"Page {n}"] for n in range(2000)])
+def test_hundreds_of_pages_take_no_more_memory_than_a_few(tmp_path: Path) -> None:
+    path = canvas_pdf(tmp_path / "long.pdf", [[f"Page {n}"] for n in range(700)])
 
     done = subprocess.run(
         [sys.executable, "-c", MEASURE, str(path)],
@@ -201,7 +284,7 @@ def test_two_thousand_pages_take_no_more_memory_than_a_few(tmp_path: Path) -> No
     )
 
     pages, kilobytes = map(int, done.stdout.split())
-    assert pages == 2000
+    assert pages == 700
     assert kilobytes < 100_000
 
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 
 from assistant.library.types import PageStatus
-from ingest.quality import judge, unreadable
+from ingest.quality import judge
+from ingest.readers.legible import unreadable
 
 NONE: frozenset[int] = frozenset()
 PROSE = (

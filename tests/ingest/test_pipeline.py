@@ -10,7 +10,8 @@ from assistant.library.types import PageStatus
 from ingest.collect import collect
 from ingest.embedding import embed_missing
 from ingest.library_report import coverage
-from ingest.pipeline import Ingested, add
+from ingest.outcome import Ingested
+from ingest.pipeline import add
 from ingest.plan import Action, plan
 from ingest.progress import Progress
 from tests.fakes import HashEncoder
@@ -195,7 +196,7 @@ def test_who_stops_listening_keeps_every_document_so_far(
     for step in work:
         if isinstance(step, Progress) and step.stage == "store":
             break
-    work.close()  # type: ignore[attr-defined]
+    work.close()
 
     assert paths(store) == ["cedar/manual.txt"]
     assert take(store, folder).added == ["larch/manual.txt", "shop.txt"]

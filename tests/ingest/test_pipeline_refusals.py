@@ -18,7 +18,6 @@ def test_a_bad_file_is_noted_and_the_rest_goes_in(
     store: LibraryStore, folder: Path
 ) -> None:
     (folder / "zero.pdf").touch()
-    note(folder / "web.pdf", "<html>not found</html>")
     encrypted_pdf(folder / "locked.pdf", "heron")
     canvas_pdf(folder / "good.pdf", [["The bus is 320 V."]])
 
@@ -26,7 +25,6 @@ def test_a_bad_file_is_noted_and_the_rest_goes_in(
 
     assert "good.pdf" in result.added
     assert [(each.path, each.reason) for each in result.refused] == [
-        ("web.pdf", "web.pdf: named .pdf, but it is an HTML page"),
         ("zero.pdf", "zero.pdf: the file is empty"),
         ("locked.pdf", "locked.pdf: encrypted, it needs a password"),
     ]

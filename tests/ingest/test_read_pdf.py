@@ -12,7 +12,7 @@ from reportlab.lib.utils import ImageReader
 from reportlab.pdfgen.canvas import Canvas
 
 from ingest.readers.base import FileFacts, RawPage
-from ingest.readers.pdf import read_pdf
+from ingest.readers.pdf import read_pdf, read_pdf_plain
 from tests.ingest.sample_pdfs import canvas_pdf, one_page, raw_pdf, stream, table_pdf
 
 
@@ -189,3 +189,42 @@ def test_complaints_of_the_library_stay_off_the_terminal(
     logging.getLogger("pypdf").warning("more")
 
     assert capfd.readouterr().err == ""
+
+
+def test_pypdf_reads_a_page_that_would_end_pdfium(tmp_path: Path) -> None:
+    resources = (
+        b"<< /XObject << /X 5 0 R >> /Font << /F1 << /Type /Font /Subtype /Type1 "
+        b"/BaseFont /Helvetica >> >> >>"
+    )
+    text = b"BT /F1 12 Tf 60 700 Td (The bus is 320 V.) Tj ET"
+    inner = b"/Type /XObject /Subtype /Form /BBox [0 0 9 9] /Resources " + resources
+    objects = [*one_page(stream(text + b" /X Do"), resources), stream(b"/X Do", inner)]
+    path = tmp_path / "mirror.pdf"
+    path.write_bytes(raw_pdf(objects))
+
+    (page,) = read(path)[1]
+
+    assert "320 V" in page.text or page.failure == "objects nested too deeply"
+
+
+def test_the_plain_reader_gives_the_same_words(tmp_path: Path) -> None:
+    path = canvas_pdf(tmp_path / "a.pdf", [["The bus is 320 V."]], running=True)
+
+    _, page = read_pdf_plain(path)
+
+    assert isinstance(page, RawPage)
+    assert sorted(page.text.split()) == sorted(read(path)[1][0].text.split())
+
+
+def test_a_picture_over_the_page_is_told_by_its_share(tmp_path: Path) -> None:
+    from PIL import Image
+
+    path = tmp_path / "scan.pdf"
+    canvas = Canvas(str(path), pagesize=(400, 500))
+    picture = ImageReader(Image.new("L", (40, 40), 128))
+    canvas.drawImage(picture, 0, 0, width=400, height=400)
+    canvas.save()
+
+    (page,) = read(path)[1]
+
+    assert page.cover == pytest.approx(0.8)

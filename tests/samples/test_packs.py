@@ -1,6 +1,6 @@
 """The sample packs: they load, every source stands, and every row leads somewhere.
 
-The quotes are proved here against the pages as pypdf extracts them; no library is
+The quotes are proved here against the pages as they are read into a library; none is
 built.
 """
 
@@ -13,7 +13,6 @@ from itertools import pairwise
 from pathlib import Path
 
 import pytest
-from pypdf import PdfReader
 
 from assistant.checks.kinds import ResistanceTable
 from assistant.rules.applicability import Plate
@@ -23,6 +22,9 @@ from assistant.rules.loader import load_pack, load_pack_with_lines
 from assistant.rules.mistakes import Mistake
 from assistant.rules.pack import Pack
 from assistant.rules.verify import verify_pack
+from ingest.readers.base import FileFacts, RawPage
+from ingest.readers.isolation import read_file
+from ingest.readers.sniff import PDF
 
 SAMPLES = Path(__file__).parents[2] / "kb_samples"
 FOLDERS = sorted(path for path in (SAMPLES / "packs").iterdir() if path.is_dir())
@@ -50,9 +52,9 @@ def pages_of(title: str) -> tuple[str, ...]:
     """Pages of a document by its title, white space folded; none: not there."""
     for path in sorted((SAMPLES / "literature").iterdir()):
         if path.suffix == ".pdf":
-            reader = PdfReader(path)
-            found = reader.metadata.title if reader.metadata else None
-            texts = [page.extract_text() for page in reader.pages]
+            facts, *pages = read_file(path, PDF)
+            found = facts.title if isinstance(facts, FileFacts) else None
+            texts = [page.text for page in pages if isinstance(page, RawPage)]
         else:
             texts = [path.read_text(encoding="utf-8")]
             found = texts[0].splitlines()[0]

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import argparse
 
-from assistant.errors import ANSWERED, InputError
+from assistant.errors import ANSWERED, WITH_WARNINGS, InputError
 from tui.plain.console import Console
+from tui.plain.text import wrap
 from tui.wiring import places
 
 
@@ -22,6 +23,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace, console: Console) -> int:
     """Remove every named thing, or nothing when one of them is not there."""
     from assistant.library.store import LibraryStore
+    from ingest.shaken import shaken_packs
 
     with LibraryStore.open(places(args).library) as store:
         packs = {pack.id for pack in store.packs()}
@@ -41,13 +43,16 @@ def run(args: argparse.Namespace, console: Console) -> int:
                 store.remove_document(document.sha256)
             for name in gone:
                 store.remove_pack(name)
+        warnings = shaken_packs(store) if documents else []
     if console.json:
         paths = [document.path for document in documents]
-        console.document({"documents": paths, "packs": gone})
+        console.document({"documents": paths, "packs": gone, "warnings": warnings})
     else:
         console.lines(
             f"removed {each.path} ({each.title}, {each.document_id})"
             for each in documents
         )
         console.lines(f"removed rule pack {name}" for name in gone)
-    return ANSWERED
+        for warning in warnings:
+            console.lines(wrap(warning, console.width, "warning: "))
+    return WITH_WARNINGS if warnings else ANSWERED

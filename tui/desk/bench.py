@@ -218,11 +218,10 @@ class Bench:
         document = library.document(source.document_id) if library else None
         if library is None or document is None:
             return (Notice(f"{source.title} is not in the library any more"),)
-        from ingest.plan import FILE
-
         pages = library.pages(document.sha256)
         text = next((page.text for page in pages if page.number == number), None)
-        path = library.note(FILE + document.sha256) or document.path
+        place = library.places().get(document.sha256)
+        path = (place.path if place else "") or document.path
         return (PageText(source, number, len(pages), text, path),)
 
     def holdings(self, width: int) -> tuple[Message, ...]:

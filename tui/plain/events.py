@@ -149,7 +149,7 @@ def _found(body: Found) -> Iterator[str]:
     for hit in body.hits:
         revision = f" rev {hit.revision}" if hit.revision else ""
         yield (
-            f"- {hit.title}{revision}, {page_words(hit.page, hit.label)}: "
+            f"- {hit.title}{revision}, {page_words(hit.page, hit.label, hit.read_by)}: "
             f"{excerpt(hit.text, QUOTE_LENGTH)}"
         )
 

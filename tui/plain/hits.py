@@ -71,7 +71,7 @@ def _code_words(code: str) -> str:
 
 def _hit(hit: Hit, number: int, width: int, *, why: bool) -> Iterator[str]:
     revision = f" rev {hit.revision}" if hit.revision else ""
-    place = page_words(hit.page, hit.label)
+    place = page_words(hit.page, hit.label, hit.read_by)
     lead = f"{number}. "
     rest = " " * len(lead)
     yield from wrap(f"{hit.title}{revision}, {place}", width, lead)

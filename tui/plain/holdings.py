@@ -4,15 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypedDict
 
 from assistant.dialogue.knowledge import Knowledge
+from assistant.library.superseded import superseded
 from assistant.record import Scope
 from assistant.rules.stored import read_stored
 from tui.plain.text import count, numbers, wrap
 
 if TYPE_CHECKING:
+    from assistant.library.sayings import Place
     from assistant.library.store import LibraryStore
+    from assistant.library.types import Document
     from assistant.rules.pack import Pack
     from ingest.library_report import Coverage
 
@@ -33,11 +36,19 @@ class HeldDocument:
     applies_to: tuple[str, ...]
     pages: Mapping[str, int]
     """Pages by status: text, blank, picture, unreadable."""
+    coverage: Mapping[str, int]
+    """Pages by how they were read: text, table, OCR, picture only, ..."""
     passages: int
     unreadable: Mapping[int, str]
     """Physical page to the reason."""
+    remedies: Mapping[str, str]
+    """What can be done about such pages, to their numbers."""
     packs: tuple[str, ...]
     """Rule packs that rest on it."""
+    superseded_by: str
+    proposed: tuple[str, ...]
+    """Models its pages name, as long as nobody stated which units it is for."""
+    file_is_gone: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,6 +72,8 @@ class Holdings:
     documents: tuple[HeldDocument, ...]
     packs: tuple[HeldPack, ...]
     counts: Mapping[str, int]
+    near: tuple[str, ...]
+    """Documents that say nearly the same."""
     not_embedded: int | None
     """Texts without a vector; None when none was ever made."""
 
@@ -68,32 +81,43 @@ class Holdings:
 def holdings(store: LibraryStore) -> Holdings:
     """Read what a library holds."""
     from ingest.library_report import coverage
+    from ingest.telling import near_lines
 
     packs = tuple(read_stored(pack.payload) for pack in store.packs())
     knowledge = Knowledge(packs=packs, documents=store.documents())
     manifest = store.manifest()
+    known = knowledge.documents
+    replaced = superseded(dict(enumerate(known)))
+    places = store.places()
+    by = {known[key].sha256: title for key, title in replaced.items()}
     missing = len(store.pending_texts(manifest.model_hash)) if manifest else None
     return Holdings(
         folder=str(store.folder),
-        documents=tuple(_document(each, knowledge) for each in coverage(store)),
+        documents=tuple(
+            _document(each, knowledge, _keeping(each.document, store, by, places))
+            for each in coverage(store)
+        ),
         packs=tuple(
             _pack(pack, stored.sha256)
             for pack, stored in zip(packs, store.packs(), strict=True)
         ),
         counts=store.counts(),
+        near=tuple(near_lines(known, store.units())),
         not_embedded=missing,
     )
 
 
 def holdings_lines(held: Holdings, width: int) -> list[str]:
     """Return the holdings as lines: documents by path, then rule packs."""
-    lines = [f"Library {held.folder}", _total(held)]
+    lines = [*wrap(f"Library {held.folder}", width), *wrap(_total(held), width)]
     if not held.documents and not held.packs:
         return [*lines, EMPTY]
     for document in held.documents:
         lines += ["", *_document_lines(document, width)]
     for pack in held.packs:
         lines += ["", *_pack_lines(pack, width)]
+    for each in held.near:
+        lines += ["", *wrap(each, width, "Nearly the same: ", "  ")]
     return [*lines, "", *wrap(_vectors(held), width)]
 
 
@@ -102,7 +126,32 @@ def models_of(scopes: Sequence[Scope]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(model for scope in scopes for model in scope.models))
 
 
-def _document(each: Coverage, knowledge: Knowledge) -> HeldDocument:
+class _Keeping(TypedDict):
+    """What is known of a document's state."""
+
+    superseded_by: str
+    proposed: tuple[str, ...]
+    file_is_gone: bool
+
+
+def _keeping(
+    document: Document,
+    store: LibraryStore,
+    superseded_by: Mapping[str, str],
+    places: Mapping[str, Place],
+) -> _Keeping:
+    from ingest.gone import still_lies
+
+    scopes = [each.scope for each in store.proposals(document.sha256)]
+    place = places.get(document.sha256)
+    return {
+        "superseded_by": superseded_by.get(document.sha256, ""),
+        "proposed": () if document.applies_to else models_of(scopes),
+        "file_is_gone": still_lies(place) is False,
+    }
+
+
+def _document(each: Coverage, knowledge: Knowledge, keeping: _Keeping) -> HeldDocument:
     document = each.document
     resting = [
         pack.head.id
@@ -122,9 +171,12 @@ def _document(each: Coverage, knowledge: Knowledge) -> HeldDocument:
         date=document.date,
         applies_to=models_of(knowledge.scopes_of(document)),
         pages={status.value: number for status, number in sorted(each.pages.items())},
+        coverage=each.counts,
         passages=each.passages,
         unreadable=dict(sorted(each.lost.items())),
+        remedies={way: numbers(on) for way, on in each.remedies.items()},
         packs=tuple(resting),
+        **keeping,
     )
 
 
@@ -160,7 +212,9 @@ def _document_lines(document: HeldDocument, width: int) -> Iterator[str]:
     yield from wrap(
         f"{document.document} ({', '.join(filter(None, about))})", width, "  "
     )
-    pages = ", ".join(f"{number} {name}" for name, number in document.pages.items())
+    if document.superseded_by:
+        yield from wrap(f"SUPERSEDED by {document.superseded_by}", width, "  ")
+    pages = ", ".join(f"{number} {name}" for name, number in document.coverage.items())
     yield from wrap(
         f"pages: {pages}; {count(document.passages, 'passage')}", width, "  "
     )
@@ -169,6 +223,13 @@ def _document_lines(document: HeldDocument, width: int) -> Iterator[str]:
     if document.unreadable:
         lost = numbers(document.unreadable)
         yield from wrap(f"cannot be searched: PDF page {lost}", width, "  ")
+    for way, on in document.remedies.items():
+        yield from wrap(f"page {on}: {way}", width, "    ")
+    if document.proposed and not document.applies_to:
+        proposed = ", ".join(document.proposed)
+        yield from wrap(f"proposed, excludes nothing: {proposed}", width, "  ")
+    if document.file_is_gone:
+        yield from wrap("its file is gone from where it was", width, "  ")
     if document.packs:
         yield from wrap(f"rules: {', '.join(document.packs)}", width, "  ")
 

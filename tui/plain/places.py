@@ -26,14 +26,24 @@ class Frame:
 def place_of(source: SourceRef) -> str:
     """Return ``Title rev B, p. 12 (PDF page 15)``."""
     revision = f" rev {source.revision}" if source.revision else ""
-    return f"{source.title}{revision}, {page_words(source.page, source.label)}"
+    page = page_words(source.page, source.label, source.read_by)
+    return f"{source.title}{revision}, {page}"
 
 
-def page_words(page: int, label: str) -> str:
-    """Return the printed page beside the physical one, or one where they agree."""
+def page_words(page: int, label: str, read_by: str = "") -> str:
+    """Return the printed page beside the physical one, or one where they agree.
+
+    A page that was recognised in a picture is never cited without saying so.
+
+    Examples
+    --------
+    >>> page_words(12, "12", "ocr")
+    'p. 12 (read by OCR)'
+    """
+    said = " (read by OCR)" if read_by else ""
     if label and label != str(page):
-        return f"p. {label} (PDF page {page})"
-    return f"p. {page}"
+        return f"p. {label} (PDF page {page}){said}"
+    return f"p. {page}{said}"
 
 
 def source_lines(

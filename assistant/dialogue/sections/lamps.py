@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from assistant.dialogue import replies
 from assistant.dialogue.answer import (
     Decode,
     DecodeCandidate,
+    SourceRef,
     Statement,
 )
 from assistant.dialogue.sections.said import computed, rule
@@ -36,18 +37,28 @@ def decodes(view: View) -> tuple[Decode, ...]:
     confirmed = bool(match.candidates) and all(
         candidate.row.unit_match == "confirmed" for candidate in match.candidates
     )
+    candidates = tuple(_candidate(view, one) for one in match.candidates)
+    # A row that was only ever recognised in a picture decides nothing alone.
+    settled = not any(one.to_confirm for one in candidates)
     return (
         Decode(
-            verdict=match.verdict,
+            verdict=match.verdict if settled or match.verdict != "exact" else "several",
             unit_confirmed=confirmed,
-            candidates=tuple(_candidate(view, one) for one in match.candidates),
-            reason=match.reason,
+            candidates=candidates,
+            reason=match.reason or ("" if settled else replies.TO_CONFIRM),
         ),
     )
 
 
+def _recognised_only(sources: Sequence[SourceRef]) -> bool:
+    """Whether all pages that a row stands on were read by OCR."""
+    printed = [source for source in sources if source.page]
+    return bool(printed) and all(source.read_by == "ocr" for source in printed)
+
+
 def _candidate(view: View, candidate: Candidate) -> DecodeCandidate:
     signal = candidate.row.signal
+    sources = view.cite(candidate.row.gid)
     return DecodeCandidate(
         id=candidate.row.gid,
         meaning=signal.meaning,
@@ -55,7 +66,8 @@ def _candidate(view: View, candidate: Candidate) -> DecodeCandidate:
         matched=candidate.matched,
         assumed=candidate.assumed,
         notes=candidate.notes,
-        sources=view.cite(candidate.row.gid),
+        sources=sources,
+        to_confirm=_recognised_only(sources),
     )
 
 
@@ -66,9 +78,12 @@ def decode_lines(view: View) -> Iterator[Statement]:
         return
     if view.older_observations:
         yield computed("This was seen before the reset, not now.")
-    exact = match.verdict == "exact"
     for candidate in match.candidates:
+        doubtful = _recognised_only(view.cite(candidate.row.gid))
+        exact = match.verdict == "exact" and not doubtful
         yield rule(view, candidate.row.gid, replies.decoded(candidate, exact=exact))
+        if doubtful:
+            yield computed(replies.TO_CONFIRM)
         if candidate.assumed and not exact:
             yield computed(replies.assumed(candidate))
         yield from beside_lines(view, candidate)

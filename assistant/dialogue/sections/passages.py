@@ -10,6 +10,7 @@ from assistant.dialogue.answer import (
 )
 from assistant.dialogue.view import View
 from assistant.jobs.events import FoundHit
+from assistant.library.types import OCR
 
 PASSAGES_SHOWN = 3
 
@@ -31,4 +32,5 @@ def source_of(hit: FoundHit) -> SourceRef:
         page=hit.page,
         label=hit.label,
         quote=hit.text,
+        read_by="ocr" if hit.read_by == OCR else "",
     )

@@ -292,3 +292,21 @@ def test_without_lines_the_file_is_still_named(tmp_path: Path) -> None:
     (found,) = verify_pack(pack, pages(LIBRARY))
 
     assert (found.file, found.line) == ("signals.yaml", 0)
+
+
+def test_a_quote_on_a_page_read_by_ocr_is_for_a_person_to_confirm(
+    tmp_path: Path,
+) -> None:
+    pack, lines = load_pack_with_lines(write_pack(tmp_path, GOOD))
+
+    found = verify_pack(
+        pack, pages(LIBRARY), lines, recognised=lambda _, page: page == 33
+    )
+
+    assert found
+    assert {each.severity for each in found} == {"warning"}
+    assert all("page 33 of" in each.what for each in found)
+    assert all("was read by OCR" in each.what for each in found)
+    assert {each.hint for each in found} == {
+        "a person must confirm the quote on the page itself"
+    }

@@ -199,8 +199,10 @@ def test_a_pack_in_force_is_proved_again(capsys: Capture) -> None:
 
 @pytest.mark.usefixtures("own_copy")
 def test_without_its_document_a_pack_no_longer_stands(capsys: Capture) -> None:
-    document(capsys, "remove", "vellamere-tern-service-manual.pdf")
+    removed = document(capsys, "remove", "vellamere-tern-service-manual.pdf", code=3)
 
+    (warning,) = removed["warnings"]
+    assert warning.startswith("rule pack vellamere-tern is in force and does not stand")
     proved = document(capsys, "rules", "verify", "vellamere-tern", code=3)
 
     assert proved["stands"] is False
@@ -213,12 +215,14 @@ def test_remove_takes_all_or_nothing(capsys: Capture) -> None:
     assert "not in the library: 'no-such.pdf'" in capsys.readouterr().err
     assert "common" in [pack["id"] for pack in document(capsys, "library")["packs"]]
 
-    gone = document(capsys, "remove", "common", "shop-note-counter.txt")
+    both = ("shop-note-counter.txt", "otter-narrows")
+    gone = document(capsys, "remove", "common", *both)
 
     assert gone == {
         "schema": 1,
         "documents": ["shop-note-counter.txt"],
-        "packs": ["common"],
+        "packs": ["common", "otter-narrows"],
+        "warnings": [],
     }
     assert "common" not in [pack["id"] for pack in document(capsys, "library")["packs"]]
 
