@@ -99,6 +99,7 @@ async def test_a_killed_screen_resumes_in_the_same_state(
         assert max(told, turns) <= state.turn <= max(told, turns) + 1
         turns = state.turn
         await resumed(places, job, turns)
+        assert state_of(places, job) == state
 
 
 @pytest.mark.slow
