@@ -68,8 +68,15 @@ class Refusal:
     def of(
         cls, path: str, error: FaultleafError, candidate: Candidate | None = None
     ) -> Refusal:
-        """Return the refusal that an error means for a path."""
+        """Return the refusal that an error means for a path.
+
+        Where the error begins with the file's bare name, it gets the whole path: a
+        folder may hold many files of one name.
+        """
         what = candidate.in_its_name(error.what) if candidate else error.what
+        name = PurePosixPath(path).name
+        if what.startswith(f"{name}:"):
+            what = path + what.removeprefix(name)
         return cls(path, what, error.hint, error.exit_code)
 
 

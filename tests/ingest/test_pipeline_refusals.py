@@ -9,6 +9,7 @@ import pytest
 from assistant.errors import InputError, PackError
 from assistant.library.connection import FILE
 from assistant.library.store import LibraryStore
+from ingest.collect import Refusal
 from ingest.pipeline import Options
 from tests.ingest.sample_pdfs import canvas_pdf, encrypted_pdf
 from tests.shelves import note, paths, take
@@ -128,3 +129,10 @@ def test_without_a_taker_a_pack_is_refused(store: LibraryStore, folder: Path) ->
     result = take(store, folder)
 
     assert "a rule pack, not literature" in result.refused[0].reason
+
+
+def test_a_refusal_names_the_file_below_the_added_folder() -> None:
+    error = InputError("cut.pdf: damaged PDF", "fetch the document again")
+
+    assert Refusal.of("sub/cut.pdf", error).reason == "sub/cut.pdf: damaged PDF"
+    assert Refusal.of("cut.pdf", error).reason == "cut.pdf: damaged PDF"
