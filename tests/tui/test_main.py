@@ -200,7 +200,9 @@ def test_ctrl_c_while_listening_exits_130(tmp_path: Path) -> None:
 
 
 LISTENING = """
-import sys
+import signal, sys
+# What runs the tests in the background may have it ignored.
+signal.signal(signal.SIGINT, signal.default_int_handler)
 from tui.main import main
 from tui.plain.console import Console
 
