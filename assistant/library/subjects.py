@@ -19,7 +19,7 @@ dewpoint wetbulb drybulb psychrometric psychrometer hygrometer humidistat anemom
 manometer lonworks knx zigbee alexa gwp odp kwh
 cop hepa ioniser ionizer asbestos legionella subcooled warranties
 guaranteed prices cost costs quote quotation invoices
-mass diameter diameters capacitance decibel decibels washer icemaker plumbing charger db
+mass diameter diameters capacitance decibel decibels washer icemaker faucet charger db
 waterheater calendar battery batteries elevator elevation dimensions
 """
 
