@@ -19,6 +19,8 @@ dewpoint wetbulb drybulb psychrometric psychrometer hygrometer humidistat anemom
 manometer lonworks knx zigbee alexa gwp odp kwh
 cop hepa ioniser ionizer asbestos legionella subcooled warranties
 guaranteed prices cost costs quote quotation invoices
+mass diameter diameters capacitance decibel decibels washer icemaker faucet charger db
+waterheater calendar battery batteries elevator elevation dimensions
 """
 
 _ELSEWHERE = """
@@ -102,7 +104,7 @@ goats hen elephant elephants lion lions tiger tigers wolf wolves giraffe zebra m
 monkeys gorilla whale whales dolphin dolphins shark sharks penguin penguins eagle owl
 butterfly butterflies volcano volcanoes tsunami continent continents everest jupiter
 saturn galaxy eclipse comet asteroid astronaut horoscope zodiac bride groom bridesmaid
-nephew niece uncle aunt nappy nappies
+nephew niece uncle aunt nappy nappies forklift wholesaler wholesalers callout hairdryer
 """
 
 FIGURES: frozenset[str] = frozenset(_FIGURES.split())
