@@ -158,7 +158,7 @@ def test_faults_inside_an_archive_are_said_by_the_names_inside(
     assert result.added == ["s.zip/a.txt"]
     assert {each.path: each.reason for each in result.refused} == {
         "s.zip/../x": "s.zip/../x: its name leads out of the archive",
-        "s.zip/empty.pdf": "empty.pdf: the file is empty",
+        "s.zip/empty.pdf": "s.zip/empty.pdf: the file is empty",
     }
 
 
