@@ -106,7 +106,8 @@ butterfly butterflies volcano volcanoes tsunami continent continents everest jup
 saturn galaxy eclipse comet asteroid astronaut horoscope zodiac bride groom bridesmaid
 nephew niece uncle aunt nappy nappies forklift wholesaler wholesalers callout hairdryer
 pub pubs tomorrow forecast cassette cassettes twin twins humidifier
-humidifiers toilet toilets cistern paper flights footy greasing grease
+humidifiers dehumidifier dehumidifiers outboard toilet toilets cistern paper flights
+footy greasing grease
 """
 
 FIGURES: frozenset[str] = frozenset(_FIGURES.split())
