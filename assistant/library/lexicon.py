@@ -9,8 +9,7 @@ phrase that stands for itself is no talk, and no form of any: "main" of "mains".
 from __future__ import annotations
 
 import pkgutil
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping
 from functools import cache
 
 FILES = (
@@ -32,62 +31,74 @@ _PASSED_OVER = "the a an my me this that these those its it our your"
 FILLERS = frozenset(_PASSED_OVER.split())
 """Words that may stand inside a phrase, or be left out of it."""
 SHORTEST_STEM = 3
+SHORTEST_START = 2
+"""Letters of a word that its stem keeps at least."""
 _VOWELS = frozenset("aeiouy")
 _KEPT_DOUBLE = frozenset("lsfz")
 
 
-@dataclass(frozen=True, slots=True)
 class Lexicon:
     """Phrases of talk with the words of print for them.
 
-    Build it with `made_of`.
+    Forms of a phrase are known by its stems. Those are worked out only for phrases
+    that begin as a phrase asked for does: a question has few words, and the lexicon
+    is made at every start of the program.
+
+    Parameters
+    ----------
+    entries : mapping of str to str
+        Phrase to words of print. A phrase whose words of print are itself is kept
+        from being taken for a form of another one.
     """
 
-    exact: Mapping[str, str]
-    loose: Mapping[str, str]
-    """By the stems of a phrase, fillers left out; only where one meaning is left."""
-    longest: int
-    """Words of the longest phrase, with room for fillers."""
+    def __init__(self, entries: Mapping[str, str]) -> None:
+        self.entries = entries
+        longest = max((phrase.count(" ") for phrase in entries), default=-1) + 1
+        self.longest = longest + 1
+        """Words of the longest phrase, with room for fillers."""
+        self._begun: dict[str, list[str]] = {}
+        for phrase in entries:
+            self._begun.setdefault(_start(phrase), []).append(phrase)
+        self._forms: dict[str, Mapping[str, str]] = {}
 
     def __getitem__(self, phrase: str) -> str:
         """Return the words of print for a phrase as typed; '' when it has none.
 
         Examples
         --------
-        >>> lexicon = made_of({"kicks in": "starts"})
+        >>> lexicon = Lexicon({"kicks in": "starts", "mains": "supply", "main": "main"})
         >>> lexicon["kicks in"], lexicon["kicking it in"], lexicon["kicks"]
         ('starts', 'starts', '')
+        >>> lexicon["mains"], lexicon["main"]
+        ('supply', '')
         """
-        return self.exact.get(phrase) or self.loose.get(stems(phrase), "")
+        printed = self.entries.get(phrase, "")
+        if printed and printed != phrase:
+            return printed
+        start = _start(phrase)
+        if start not in self._forms:
+            self._forms[start] = self._forms_of(self._begun.get(start, ()))
+        return self._forms[start].get(stems(phrase), "")
+
+    def _forms_of(self, phrases: Iterable[str]) -> Mapping[str, str]:
+        """Return print by stems, fillers left out, where one meaning is left."""
+        meanings: dict[str, set[str]] = {}
+        for phrase in phrases:
+            printed = self.entries[phrase]
+            meaning = "" if printed == phrase else printed
+            meanings.setdefault(stems(phrase), set()).add(meaning)
+        return {key: min(found) for key, found in meanings.items() if len(found) == 1}
 
 
-def made_of(entries: Mapping[str, str]) -> Lexicon:
-    """Make a lexicon of phrases and their words of print.
-
-    A phrase whose words of print are itself is kept from being taken for a form of
-    another one.
-
-    Examples
-    --------
-    >>> known = made_of({"mains": "supply", "main": "main"})
-    >>> known["mains"], known["main"]
-    ('supply', '')
-    """
-    meanings: dict[str, set[str]] = {}
-    exact = {
-        phrase: printed for phrase, printed in entries.items() if phrase != printed
-    }
-    for phrase in entries:
-        meanings.setdefault(stems(phrase), set()).add(exact.get(phrase, ""))
-    loose = {key: min(found) for key, found in meanings.items() if len(found) == 1}
-    longest = max((len(phrase.split()) for phrase in entries), default=0)
-    return Lexicon(exact, loose, longest + 1)
+def _start(phrase: str) -> str:
+    """Return the letters that all forms of a phrase have in common: see `stem`."""
+    return phrase[:SHORTEST_START].partition(" ")[0]
 
 
 @cache
 def lexicon() -> Lexicon:
     """Return the whole lexicon that comes with the program."""
-    return made_of(dict(entries()))
+    return Lexicon(dict(entries()))
 
 
 def entries() -> Iterator[tuple[str, str]]:
@@ -132,12 +143,14 @@ def stem(word: str) -> str:
         return word
     for ending in ("ing", "ed", "es", "s"):
         bare = word.removesuffix(ending)
-        if bare != word and len(bare) >= SHORTEST_STEM - 1 and _VOWELS & set(bare):
+        if bare != word and len(bare) >= SHORTEST_START and _VOWELS & set(bare):
             return _undoubled(bare)
     return word.removesuffix("e")
 
 
 def _undoubled(bare: str) -> str:
+    if len(bare) == SHORTEST_START:
+        return bare
     if bare[-1] == bare[-2] and bare[-1] not in _KEPT_DOUBLE:
         return bare[:-1]
     return bare.removesuffix("e")

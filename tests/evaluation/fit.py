@@ -36,7 +36,7 @@ from assistant.library.asked import asked  # noqa: E402
 from assistant.library.candidates import Gathered, Vectors, gather  # noqa: E402
 from assistant.library.encoder import Encoder  # noqa: E402
 from assistant.library.fusion import Evidence, strongest  # noqa: E402
-from assistant.library.lexicon import Lexicon, lexicon, made_of, stems  # noqa: E402
+from assistant.library.lexicon import Lexicon, lexicon, stems  # noqa: E402
 from assistant.library.lookup import Lookup  # noqa: E402
 from assistant.library.named import without_models  # noqa: E402
 from assistant.library.store import LibraryStore  # noqa: E402
@@ -112,10 +112,10 @@ def unheard(questions: Sequence[Question]) -> Iterator[tuple[Question, Lexicon]]
         own = {page_of(each)}
         left = {
             phrase: printed
-            for phrase, printed in lexicon().exact.items()
+            for phrase, printed in lexicon().entries.items()
             if pages.get(stems(phrase)) != own
         }
-        yield each, made_of(left)
+        yield each, Lexicon(left)
 
 
 def sample(

@@ -6,7 +6,7 @@ from collections import Counter
 from pathlib import Path
 
 from assistant.library import lexicon as module
-from assistant.library.lexicon import FILES, entries, lexicon, made_of, stems
+from assistant.library.lexicon import FILES, Lexicon, entries, lexicon, stems
 from assistant.library.talk import in_print, plain_words
 
 FOLDER = Path(module.__file__).parent / "talk_words"
@@ -29,7 +29,7 @@ def test_no_phrase_is_given_twice_and_each_is_as_a_question_gives_it() -> None:
 
 
 def test_forms_of_a_phrase_are_known_without_being_listed() -> None:
-    known = made_of({"kicks out": "trips", "blows": "fan runs", "blow": "trips"})
+    known = Lexicon({"kicks out": "trips", "blows": "fan runs", "blow": "trips"})
 
     assert known["kicked out"] == "trips"
     assert known["kicked it out"] == "trips"
@@ -55,6 +55,6 @@ def test_the_longest_phrase_wins() -> None:
 
 
 def test_talk_of_three_countries_is_understood() -> None:
-    for phrase in ("leccy", "carked it", "gone walkabout", "breaker panel"):
-        known = in_print(phrase)[1]
-        assert bool(known) == (phrase != "gone walkabout")
+    for phrase in ("leccy", "carked it", "breaker panel"):
+        assert in_print(phrase)[1]
+    assert in_print("gone walkabout") == ("", ())
