@@ -8,9 +8,11 @@ from pathlib import Path
 from tests.ingest.gold.pens import (
     CanvasPen,
     FpdfPen,
+    Rows,
     across,
     cell,
-    new_fpdf,
+    headed_fpdf,
+    put_table,
     row,
 )
 
@@ -20,7 +22,7 @@ def horizontal_rules(path: Path) -> None:
     pen.text(40, 60, "Valve driver: alarms", bold=True, size=12)
     pen.text(40, 76, "An alarm that is not listed here does not stop the valve.")
     xs = [40, 85, 205, 255, 305, 360, 410, 480]
-    rows: list[list[str | list[str]]] = [
+    rows: Rows = [
         ["Alarm", "Cause", "Lamp", "Relay", "Valve", "Reset", "Acts on", "Delay"],
         ["D01", "Probe S1 broken", "red", "on", "closed", "self", "control", "none"],
         ["D02", "Probe S2 broken", "red", "on", "closed", "self", "control", "none"],
@@ -53,7 +55,7 @@ def zebra_rows(path: Path) -> None:
     pen = FpdfPen(path)
     pen.text(50, 60, "Trips of the drive", bold=True, size=12)
     xs = [50, 110, 250]
-    rows: list[list[str | list[str]]] = [
+    rows: Rows = [
         ["Trip", "Name", "What to do"],
         ["T 3", "Earth fault", "Part motor and drive, then measure each alone"],
         ["T 4", "Load share", "Compare the load with the plate"],
@@ -80,10 +82,7 @@ def zebra_rows(path: Path) -> None:
 
 
 def zebra_cells(path: Path) -> None:
-    pdf = new_fpdf()
-    pdf.set_font("times", "B", 12)
-    pdf.write(20, "Part numbers\n")
-    pdf.set_font("times", size=10)
+    pdf = headed_fpdf("Part numbers")
     rows = [
         ("Pos.", "Part", "Number", "Pieces"),
         ("101", "Main board", "LK-4410", "1"),
@@ -92,17 +91,15 @@ def zebra_cells(path: Path) -> None:
         ("104", "Crankcase heater", "LK-0155", "1"),
         ("105", "Sensor set", "LK-3020", "1"),
     ]
-    with pdf.table(
+    put_table(
+        pdf,
+        rows,
         borders_layout="NONE",
         cell_fill_color=225,
         cell_fill_mode="ROWS",
         col_widths=(15, 45, 25, 15),
         text_align="LEFT",
-    ) as table:
-        for cells in rows:
-            line = table.row()
-            for said in cells:
-                line.cell(said)
+    )
     pdf.output(str(path))
 
 
@@ -110,7 +107,7 @@ def grey_cells(path: Path) -> None:
     pen = CanvasPen(path)
     pen.text(50, 60, "Registers", bold=True, size=12)
     edges = [50, 120, 290, 370, 545]
-    rows: list[list[str | list[str]]] = [
+    rows: Rows = [
         ["Register", "What it holds", "Access", "Unit"],
         ["40001", "Room temperature", "read", "0.1 K"],
         ["40002", "Target", "read, write", "0.5 K"],

@@ -8,24 +8,28 @@ from tests.ingest.gold.pens import (
     CanvasPen,
     FpdfPen,
     OperatorPen,
+    Rows,
     across,
     cell,
     down,
+    grid,
     row,
+    set_rows,
 )
 
 
 def beside_prose(path: Path) -> None:
     pen = FpdfPen(path)
     pen.text(40, 60, "Codes of the drain", bold=True, size=11)
-    across(pen, 40, 285, [70, 88, 106, 136, 154])
-    for y, cells in (
-        (70, ["Code", "Cause", "Then"]),
-        (88, ["dr1", "float up", "pump runs"]),
-        (106, ["dr2", ["float up for", "4 min"], "stop"]),
-        (136, ["dr4", "float wire open", "stop"]),
-    ):
-        row(pen, [40, 90, 200], y, cells, bold=y == 70)
+    ys = [70, 88, 106, 136, 154]
+    across(pen, 40, 285, ys)
+    rows: Rows = [
+        ["Code", "Cause", "Then"],
+        ["dr1", "float up", "pump runs"],
+        ["dr2", ["float up for", "4 min"], "stop"],
+        ["dr4", "float wire open", "stop"],
+    ]
+    set_rows(pen, [40, 90, 200], ys, rows)
     for at, said in enumerate(
         [
             "The pan is emptied by a small pump.",
@@ -66,9 +70,9 @@ def bands_over_pages(path: Path) -> None:
         if number:
             pen.page()
         pen.text(60, 40, "Measuring points")
-        across(pen, 60, 430, [top + 17 * at for at in range(len(rows) + 1)])
-        for at, cells in enumerate(rows):
-            row(pen, [60, 120, 260], top + 17 * at, cells, bold=at == 0)
+        ys = [top + 17 * at for at in range(len(rows) + 1)]
+        across(pen, 60, 430, ys)
+        set_rows(pen, [60, 120, 260], ys, rows)
         pen.text(480, 820, f"{number + 33}")
     pen.save()
 
@@ -76,16 +80,13 @@ def bands_over_pages(path: Path) -> None:
 def lamps_in_cells(path: Path) -> None:
     pen = CanvasPen(path)
     xs, ys = [60, 120, 170, 220, 500], [80, 98, 140, 158]
-    across(pen, 60, 500, ys)
-    down(pen, xs, 80, 158)
-    row(pen, xs, 80, ["Fault", "LD1", "LD2", "Look at"], bold=True)
-    row(
-        pen,
-        xs,
-        98,
+    grid(pen, xs, ys)
+    rows: Rows = [
+        ["Fault", "LD1", "LD2", "Look at"],
         ["27-A", "", "off", ["- both ends of the cable", "- plug CN30", "- board"]],
-    )
-    row(pen, xs, 140, ["27-B", "on", "", "- fuse F2"])
+        ["27-B", "on", "", "- fuse F2"],
+    ]
+    set_rows(pen, xs, ys, rows)
     for x, y in ((124, 104), (174, 145)):
         pen.fill(x, y, 9, 9, 0.3)
     pen.save()

@@ -8,11 +8,14 @@ from tests.ingest.gold.pens import (
     CanvasPen,
     FpdfPen,
     OperatorPen,
+    Rows,
     across,
     cell,
     down,
+    grid,
     new_fpdf,
     row,
+    set_rows,
 )
 
 
@@ -109,19 +112,17 @@ def bands_between_page_rules(path: Path) -> None:
     xs = [50, 115, 330]
     ys = [130, 148, 166, 196, 214]
     across(pen, 50, 545, ys)
-    row(pen, xs, 130, ["Stop", "Cleared by", "Remark"], bold=True)
-    row(pen, xs, 148, ["R-01", "itself, after 3 min", "counts as one start"])
-    row(
-        pen,
-        xs,
-        166,
+    rows: Rows = [
+        ["Stop", "Cleared by", "Remark"],
+        ["R-01", "itself, after 3 min", "counts as one start"],
         [
             "R-04",
             ["power off for one minute", "at the isolator"],
             "not from the remote",
         ],
-    )
-    row(pen, xs, 196, ["R-09", "button SB2, held 5 s", "two on older boards"])
+        ["R-09", "button SB2, held 5 s", "two on older boards"],
+    ]
+    set_rows(pen, xs, ys, rows)
     pen.text(
         50,
         250,
@@ -155,11 +156,13 @@ def grid_with_sections(path: Path) -> None:
     row(pen, xs, 188, ["X7", "Speed feedback", "below 200 1/min for 15 s"])
     # A second grid close below, with other columns.
     xs, ys = [60, 200, 530], [216, 234, 252, 270]
-    across(pen, 60, 530, ys)
-    down(pen, xs, 216, 270)
-    row(pen, xs, 216, ["Shown", "Stands for"], bold=True)
-    row(pen, xs, 234, ["X with a dot", "limit reached once"])
-    row(pen, xs, 252, ["X blinking", "limit reached now"])
+    grid(pen, xs, ys)
+    rows = [
+        ["Shown", "Stands for"],
+        ["X with a dot", "limit reached once"],
+        ["X blinking", "limit reached now"],
+    ]
+    set_rows(pen, xs, ys, rows)
     pen.save()
 
 
@@ -250,8 +253,7 @@ def ruled_prose(path: Path) -> None:
 def plotted_curve(path: Path) -> None:
     pen = CanvasPen(path)
     pen.text(60, 60, "Sensor curve", bold=True, size=12)
-    across(pen, 90, 490, list(range(100, 301, 40)))
-    down(pen, list(range(90, 491, 50)), 100, 300)
+    grid(pen, list(range(90, 491, 50)), list(range(100, 301, 40)))
     for at in range(9):
         pen.text(85 + 50 * at, 314, str(10 * at))
     for at in range(6):

@@ -11,7 +11,9 @@ from tests.ingest.gold.pens import (
     across,
     cell,
     down,
+    grid,
     row,
+    set_rows,
 )
 
 
@@ -40,10 +42,9 @@ def captions_between(path: Path) -> None:
         ),
     ):
         pen.text(60, top, caption, bold=True, size=11)
-        y = top + 8
-        across(pen, 60, 400, [y + 18 * at for at in range(5)])
-        for at, cells in enumerate(rows):
-            row(pen, [60, 130, 300], y + 18 * at, cells, bold=at == 0)
+        ys = [top + 8 + 18 * at for at in range(5)]
+        across(pen, 60, 400, ys)
+        set_rows(pen, [60, 130, 300], ys, rows)
     pen.save()
 
 
@@ -106,12 +107,14 @@ def frame_round_all(path: Path) -> None:
     pen.text(60, 70, "Form 8: settings at hand-over", bold=True, size=12)
     xs, ys = [60, 110, 300, 390, 520], [84, 104, 124, 144, 164]
     pen.fill(60, 84, 460, 20, 0.8)
-    across(pen, 60, 520, ys)
-    down(pen, xs, 84, 164)
-    row(pen, xs, 84, ["Item", "Setting", "At works", "Set to"], bold=True)
-    row(pen, xs, 104, ["G-11", "Pipe length over 20 m", "no", ""])
-    row(pen, xs, 124, ["G-12", "Fan at rest when heating", "off", ""])
-    row(pen, xs, 144, ["G-20", "Clock", "24 h", ""])
+    grid(pen, xs, ys)
+    rows = [
+        ["Item", "Setting", "At works", "Set to"],
+        ["G-11", "Pipe length over 20 m", "no", ""],
+        ["G-12", "Fan at rest when heating", "off", ""],
+        ["G-20", "Clock", "24 h", ""],
+    ]
+    set_rows(pen, xs, ys, rows)
     pen.save()
 
 
@@ -177,8 +180,7 @@ def zebra_long_and_short(path: Path) -> None:
 def merged_to_the_right(path: Path) -> None:
     pen = CanvasPen(path)
     xs, ys = [50, 120, 230, 340, 450], [80, 98, 116, 134, 152]
-    across(pen, 50, 450, ys)
-    down(pen, [50, 120, 450], 80, 152)
+    grid(pen, [50, 120, 450], ys)
     down(pen, [230, 340], 80, 116)
     down(pen, [340], 134, 152)
     row(pen, xs, 80, ["Mode", "Low", "Middle", "High"], bold=True)
@@ -206,15 +208,13 @@ def forms_side_by_side(path: Path) -> None:
     pen = FpdfPen(path)
     for left, title, code in ((40, "Wall units", "WA"), (305, "Ceiling units", "CE")):
         pen.text(left, 62, title, bold=True)
-        across(pen, left, left + 250, [70, 88, 106, 124, 142])
-        for at, cells in enumerate(
-            [
-                ["Code", "Stops", "Remark"],
-                [f"{code}-1", "yes", "filter missing"],
-                [f"{code}-2", "no", "fan worn"],
-                [f"{code}-3", "yes", "panel open"],
-            ]
-        ):
-            xs = [left, left + 70, left + 130]
-            row(pen, xs, 70 + 18 * at, cells, bold=at == 0)
+        xs, ys = [left, left + 70, left + 130], [70, 88, 106, 124, 142]
+        across(pen, left, left + 250, ys)
+        rows = [
+            ["Code", "Stops", "Remark"],
+            [f"{code}-1", "yes", "filter missing"],
+            [f"{code}-2", "no", "fan worn"],
+            [f"{code}-3", "yes", "panel open"],
+        ]
+        set_rows(pen, xs, ys, rows)
     pen.save()

@@ -3,30 +3,27 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Any
 
 from fpdf.fonts import FontFace
 from reportlab.lib import colors
 from reportlab.lib.styles import getSampleStyleSheet
-from reportlab.platypus import Paragraph, SimpleDocTemplate, Spacer, Table
+from reportlab.platypus import Paragraph, Spacer, Table
 
 from tests.ingest.gold.pens import (
-    HEIGHT,
-    WIDTH,
     CanvasPen,
     OperatorPen,
     across,
     cell,
     down,
+    grid,
+    headed_fpdf,
+    laid_out,
     new_fpdf,
+    put_table,
     row,
 )
 
 BODY = getSampleStyleSheet()["BodyText"]
-
-
-def _document(path: Path, story: list[Any]) -> None:
-    SimpleDocTemplate(str(path), pagesize=(WIDTH, HEIGHT), invariant=1).build(story)
 
 
 def boxed_and_spanned(path: Path) -> None:
@@ -58,7 +55,7 @@ def boxed_and_spanned(path: Path) -> None:
             ("BACKGROUND", (0, 0), (-1, 1), colors.lightgrey),
         ]
     )
-    _document(path, [Paragraph("Codes J", BODY), Spacer(1, 10), table])
+    laid_out(path, Paragraph("Codes J", BODY), Spacer(1, 10), table)
 
 
 def lines_below(path: Path) -> None:
@@ -77,7 +74,7 @@ def lines_below(path: Path) -> None:
             ("FONTNAME", (0, 0), (-1, 0), "Helvetica-Bold"),
         ]
     )
-    _document(path, [Paragraph("Fan motor", BODY), table, Paragraph("End.", BODY)])
+    laid_out(path, Paragraph("Fan motor", BODY), table, Paragraph("End.", BODY))
 
 
 def backgrounds(path: Path) -> None:
@@ -97,47 +94,41 @@ def backgrounds(path: Path) -> None:
             ("ALIGN", (2, 0), (3, -1), "RIGHT"),
         ]
     )
-    _document(path, [Paragraph("Addresses", BODY), Spacer(1, 8), table])
+    laid_out(path, Paragraph("Addresses", BODY), Spacer(1, 8), table)
 
 
 def columns_ruled_only(path: Path) -> None:
-    pdf = new_fpdf()
-    pdf.set_font("times", "B", 12)
-    pdf.write(20, "Codes of the cassette\n")
-    pdf.set_font("times", size=10)
-    with pdf.table(
-        col_widths=(15, 40, 45), borders_layout="NO_HORIZONTAL_LINES", text_align="LEFT"
-    ) as table:
-        for cells in [
+    pdf = headed_fpdf("Codes of the cassette")
+    put_table(
+        pdf,
+        [
             ("Code", "Meaning", "Unit"),
             ("V01", "Louvre does not find its end", "runs on"),
             ("V02", "Panel without power", "stops"),
             ("V05", "Filter lift blocked or its cord is off the drum", "runs on"),
             ("V11", "Eye dirty", "runs on"),
-        ]:
-            line = table.row()
-            for said in cells:
-                line.cell(said)
+        ],
+        col_widths=(15, 40, 45),
+        borders_layout="NO_HORIZONTAL_LINES",
+        text_align="LEFT",
+    )
     pdf.output(str(path))
 
 
 def header_ruled_only(path: Path) -> None:
-    pdf = new_fpdf()
-    pdf.set_font("times", "B", 12)
-    pdf.write(20, "Torques\n")
-    pdf.set_font("times", size=10)
-    with pdf.table(
-        col_widths=(40, 30, 30), borders_layout="HORIZONTAL_LINES", text_align="LEFT"
-    ) as table:
-        for cells in [
+    pdf = headed_fpdf("Torques")
+    put_table(
+        pdf,
+        [
             ("Flare nut", "Torque", "Spanner"),
             ("6.35 mm", "14 to 18 Nm", "17"),
             ("9.52 mm", "34 to 42 Nm", "22"),
             ("12.7 mm", "49 to 61 Nm", "26"),
-        ]:
-            line = table.row()
-            for said in cells:
-                line.cell(said)
+        ],
+        col_widths=(40, 30, 30),
+        borders_layout="HORIZONTAL_LINES",
+        text_align="LEFT",
+    )
     pdf.output(str(path))
 
 
@@ -151,9 +142,7 @@ def fills_and_sections(path: Path) -> None:
         headings_style=head,
         text_align="LEFT",
     ) as table:
-        line = table.row()
-        for said in ("Lamp", "State", "Say to the caller"):
-            line.cell(said)
+        table.row(("Lamp", "State", "Say to the caller"))
         line = table.row()
         line.cell("Board OB-2 (blue label)", colspan=3)
         for cells in [
@@ -164,14 +153,10 @@ def fills_and_sections(path: Path) -> None:
                 "It counts down three minutes; nothing is to be done.",
             ),
         ]:
-            line = table.row()
-            for said in cells:
-                line.cell(said)
+            table.row(cells)
         line = table.row()
         line.cell("Board OB-3", colspan=3)
-        line = table.row()
-        for said in ("D4", "dark", "Look at the breaker, once."):
-            line.cell(said)
+        table.row(("D4", "dark", "Look at the breaker, once."))
     pdf.output(str(path))
 
 
@@ -215,8 +200,7 @@ def wide_and_tight(path: Path) -> None:
     ]
     xs = [60, 90, *[90 + 18 * at for at in range(1, 9)], 300]
     ys = [80 + 13 * at for at in range(6)]
-    across(pen, 60, 300, ys)
-    down(pen, xs, ys[0], ys[-1])
+    grid(pen, xs, ys)
     for y, cells in zip(ys, [names, *rows], strict=False):
         for x, said in zip(xs, cells, strict=False):
             pen.text(x + 1.5, y + 10, said, size=8, bold=y == ys[0])

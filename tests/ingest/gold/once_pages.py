@@ -4,21 +4,23 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from pypdf import PdfReader, PdfWriter
 from reportlab.lib import colors
-from reportlab.platypus import SimpleDocTemplate, Table
+from reportlab.platypus import Table
 
 from tests.ingest.gold.pens import (
-    HEIGHT,
-    WIDTH,
     CanvasPen,
     FpdfPen,
     OperatorPen,
     across,
     cell,
     down,
+    grid,
+    laid_out,
     new_fpdf,
+    put_table,
     row,
+    set_rows,
+    turn,
 )
 
 
@@ -86,7 +88,7 @@ def filled_head_striped(path: Path) -> None:
             ("FONTNAME", (0, 0), (-1, 1), "Helvetica-Bold"),
         ]
     )
-    SimpleDocTemplate(str(path), pagesize=(WIDTH, HEIGHT), invariant=1).build([table])
+    laid_out(path, table)
 
 
 def grid_over_pages(path: Path) -> None:
@@ -99,13 +101,13 @@ def grid_over_pages(path: Path) -> None:
         ("AL-6", "Logger without time", "set the time"),
         ("AL-7", "Two loggers with one number", "give one another number"),
     ]
-    with pdf.table(
-        col_widths=(15, 40, 45), repeat_headings=0, text_align="LEFT"
-    ) as table:
-        for cells in [("Alarm", "What is wrong", "What to do"), *rows]:
-            line = table.row()
-            for said in cells:
-                line.cell(said)
+    put_table(
+        pdf,
+        [("Alarm", "What is wrong", "What to do"), *rows],
+        col_widths=(15, 40, 45),
+        repeat_headings=0,
+        text_align="LEFT",
+    )
     pdf.output(str(path))
 
 
@@ -120,15 +122,9 @@ def turned_bands(path: Path) -> None:
         ["C-07", "indoor unit", "wall panel", "2 x 0.75", "200 m"],
     ]
     across(pen, 60, 760, [70 + 20 * at for at in range(5)])
-    for at, cells in enumerate(rows):
-        row(pen, xs, 71 + 20 * at, cells, bold=at == 0)
+    set_rows(pen, xs, [71 + 20 * at for at in range(4)], rows)
     pen.save()
-    writer = PdfWriter(clone_from=PdfReader(path))
-    page = writer.pages[0]
-    page.rotate(90)
-    page.transfer_rotation_to_content()
-    page.rotate(270)
-    writer.write(path)
+    turn(path, 90, 270)
 
 
 def two_columns_of_text(path: Path) -> None:
@@ -176,11 +172,13 @@ def lamp_panel(path: Path) -> None:
 def spec_grid(path: Path) -> None:
     pen = FpdfPen(path)
     xs, ys = [50, 190, 270, 400, 530], [80, 98, 116, 134, 152]
-    across(pen, 50, 530, ys)
-    down(pen, [50, 190, 270, 530], 80, 152)
+    grid(pen, [50, 190, 270, 530], ys)
     down(pen, [400], 80, 134)
-    row(pen, xs, 80, ["Item", "Unit", "BV-25", "BV-35"], bold=True)
-    row(pen, xs, 98, ["Cooling", "kW", "2.5", "3.5"])
-    row(pen, xs, 116, ["Fuse", "A", "10", "16"])
-    row(pen, xs, 134, ["Refrigerant", "kg", "0.85, R-32 in both"])
+    rows = [
+        ["Item", "Unit", "BV-25", "BV-35"],
+        ["Cooling", "kW", "2.5", "3.5"],
+        ["Fuse", "A", "10", "16"],
+        ["Refrigerant", "kg", "0.85, R-32 in both"],
+    ]
+    set_rows(pen, xs, ys, rows)
     pen.save()

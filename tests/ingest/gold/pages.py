@@ -9,7 +9,9 @@ from __future__ import annotations
 
 import csv
 from collections.abc import Callable, Sequence
+from inspect import isfunction
 from pathlib import Path
+from types import ModuleType
 
 from ingest.grids.find import find_tables
 from ingest.grids.follow import continued
@@ -31,110 +33,27 @@ from tests.ingest.gold.scoring import Score, score
 HERE = Path(__file__).parent / "tables"
 Maker = Callable[[Path], None]
 
-TUNED: dict[str, Maker] = {
-    maker.__name__: maker
-    for maker in (
-        ruled_pages.full_grid,
-        ruled_pages.thin_bars,
-        ruled_pages.merged_rows,
-        ruled_pages.merged_header,
-        ruled_pages.open_sides,
-        ruled_pages.no_outer_rules,
-        ruled_pages.repeated_columns,
-        ruled_pages.two_beside,
-        ruled_pages.over_pages_with_header,
-        ruled_pages.over_pages_bare,
-        ruled_pages.rotated,
-        ruled_pages.empty_cells,
-        ruled_pages.dashed,
-        ruled_pages.dotted,
-        ruled_pages.double_rules,
-        ruled_pages.bold_codes,
-        banded_pages.horizontal_rules,
-        banded_pages.zebra_rows,
-        banded_pages.zebra_cells,
-        banded_pages.grey_cells,
-        banded_pages.borderless,
-        banded_pages.warning_boxes,
-    )
-}
+
+def drawn_in(module: ModuleType) -> dict[str, Maker]:
+    """Return what draws the pages of a module, by name, in its order."""
+    return {
+        name: made
+        for name, made in vars(module).items()
+        if isfunction(made) and made.__module__ == module.__name__
+    }
+
+
+TUNED = drawn_in(ruled_pages) | drawn_in(banded_pages)
 """The rules and limits were chosen with these at hand."""
-
-FIRST: dict[str, Maker] = {
-    maker.__name__: maker
-    for maker in (
-        held_pages.bands_with_merged_codes,
-        held_pages.bands_with_groups,
-        held_pages.framed_zebra,
-        held_pages.bands_between_page_rules,
-        held_pages.grid_with_sections,
-        held_pages.cells_as_boxes,
-        held_pages.facing_pages,
-        held_pages.ruled_prose,
-        held_pages.plotted_curve,
-    )
-}
+FIRST = drawn_in(held_pages)
 """Held out; at first cells 0.976 and links 1.000, then learnt from."""
-
-SECOND: dict[str, Maker] = {
-    maker.__name__: maker
-    for maker in (
-        late_pages.boxed_and_spanned,
-        late_pages.lines_below,
-        late_pages.backgrounds,
-        late_pages.columns_ruled_only,
-        late_pages.header_ruled_only,
-        late_pages.fills_and_sections,
-        late_pages.three_merged_levels,
-        late_pages.wide_and_tight,
-        late_pages.drawn_parts,
-    )
-}
+SECOND = drawn_in(late_pages)
 """Held out; at first cells 0.899 and links 0.905, then learnt from."""
-
-THIRD: dict[str, Maker] = {
-    maker.__name__: maker
-    for maker in (
-        last_pages.captions_between,
-        last_pages.column_of_text,
-        last_pages.frame_round_all,
-        last_pages.header_in_two_words,
-        last_pages.zebra_long_and_short,
-        last_pages.merged_to_the_right,
-        last_pages.bar_chart,
-        last_pages.forms_side_by_side,
-    )
-}
+THIRD = drawn_in(last_pages)
 """Held out; at first cells 0.855 and links 0.852, then learnt from."""
-
-FOURTH: dict[str, Maker] = {
-    maker.__name__: maker
-    for maker in (
-        fourth_pages.beside_prose,
-        fourth_pages.bands_over_pages,
-        fourth_pages.lamps_in_cells,
-        fourth_pages.zebra_numbers,
-        fourth_pages.framed_dots,
-        fourth_pages.grey_sections,
-        fourth_pages.blanks_to_fill,
-        fourth_pages.contents_with_dots,
-    )
-}
+FOURTH = drawn_in(fourth_pages)
 """Held out; at first cells 0.840 and links 0.826, then learnt from."""
-
-HELD_OUT: dict[str, Maker] = {
-    maker.__name__: maker
-    for maker in (
-        once_pages.heavy_bars,
-        once_pages.bands_with_shared_remedy,
-        once_pages.filled_head_striped,
-        once_pages.grid_over_pages,
-        once_pages.turned_bands,
-        once_pages.two_columns_of_text,
-        once_pages.lamp_panel,
-        once_pages.spec_grid,
-    )
-}
+HELD_OUT = drawn_in(once_pages)
 """Drawn and written down last of all, and scored once."""
 
 SETS: dict[str, dict[str, Maker]] = {

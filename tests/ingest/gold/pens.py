@@ -8,15 +8,19 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Sequence
 from pathlib import Path
-from typing import Protocol
+from typing import Any, Protocol
 
 from fpdf import FPDF
+from pypdf import PdfReader, PdfWriter
 from reportlab.pdfgen.canvas import Canvas
+from reportlab.platypus import Flowable, SimpleDocTemplate
 
 from tests.ingest.sample_pdfs import raw_pdf, stream
 
 WIDTH, HEIGHT = 595.0, 842.0
 Grey = float
+Rows = list[list[str | list[str]]]
+"""Rows of cells, each a line or several."""
 
 
 class Pen(Protocol):
@@ -112,6 +116,38 @@ def new_fpdf() -> FPDF:
     return pdf
 
 
+def headed_fpdf(title: str) -> FPDF:
+    """Return a document with a heading, going on in the type of a table."""
+    pdf = new_fpdf()
+    pdf.set_font("times", "B", 12)
+    pdf.write(20, f"{title}\n")
+    pdf.set_font("times", size=10)
+    return pdf
+
+
+def put_table(pdf: FPDF, rows: Sequence[Sequence[str]], **look: Any) -> None:
+    """Write rows by fpdf2's own table maker."""
+    with pdf.table(rows, **look):
+        pass  # it is drawn where the block ends
+
+
+def laid_out(path: Path, *story: Flowable) -> None:
+    """Write what reportlab's own page maker makes of tables and paragraphs."""
+    SimpleDocTemplate(str(path), pagesize=(WIDTH, HEIGHT), invariant=1).build(
+        list(story)
+    )
+
+
+def turn(path: Path, stored: int, viewed: int) -> None:
+    """Turn a page's contents one way, and the page another to be viewed."""
+    writer = PdfWriter(clone_from=PdfReader(path))
+    page = writer.pages[0]
+    page.rotate(stored)
+    page.transfer_rotation_to_content()
+    page.rotate(viewed)
+    writer.write(path)
+
+
 class OperatorPen:
     """Operators by hand: y grows upwards through a matrix, rules are thin bars."""
 
@@ -203,13 +239,36 @@ def row(
         cell(pen, x, y, said, bold=bold)
 
 
-def across(pen: Pen, x0: float, x1: float, ys: Sequence[float]) -> None:
+def across(
+    pen: Pen, x0: float, x1: float, ys: Sequence[float], *, dash: float = 0
+) -> None:
     """Draw horizontal lines."""
     for y in ys:
-        pen.line(x0, y, x1, y)
+        pen.line(x0, y, x1, y, dash=dash)
 
 
-def down(pen: Pen, xs: Sequence[float], y0: float, y1: float) -> None:
+def down(
+    pen: Pen, xs: Sequence[float], y0: float, y1: float, *, dash: float = 0
+) -> None:
     """Draw vertical lines."""
     for x in xs:
-        pen.line(x, y0, x, y1)
+        pen.line(x, y0, x, y1, dash=dash)
+
+
+def grid(
+    pen: Pen, xs: Sequence[float], ys: Sequence[float], *, dash: float = 0
+) -> None:
+    """Draw every line of a grid."""
+    across(pen, xs[0], xs[-1], ys, dash=dash)
+    down(pen, xs, ys[0], ys[-1], dash=dash)
+
+
+def set_rows(
+    pen: Pen,
+    xs: Sequence[float],
+    ys: Sequence[float],
+    cells: Sequence[Sequence[str | Sequence[str]]],
+) -> None:
+    """Write rows from the top, the first one bold."""
+    for at, (y, line) in enumerate(zip(ys, cells, strict=False)):
+        row(pen, xs, y, line, bold=at == 0)

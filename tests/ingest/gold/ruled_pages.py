@@ -5,17 +5,21 @@ from __future__ import annotations
 from pathlib import Path
 
 from fpdf.enums import TableBordersLayout
-from pypdf import PdfReader, PdfWriter
 
 from tests.ingest.gold.pens import (
     CanvasPen,
     FpdfPen,
     OperatorPen,
+    Rows,
     across,
     cell,
     down,
+    grid,
     new_fpdf,
+    put_table,
     row,
+    set_rows,
+    turn,
 )
 
 
@@ -24,13 +28,9 @@ def full_grid(path: Path) -> None:
     pen.text(50, 60, "5.2 Fault codes of the outdoor unit", bold=True, size=13)
     pen.text(50, 78, "Read the display before the power is switched off.")
     xs, ys = [50, 110, 280, 545], [100, 118, 158, 176, 216, 234]
-    across(pen, 50, 545, ys)
-    down(pen, xs, 100, 234)
-    row(pen, xs, 100, ["Code", "Meaning", "What to check"], bold=True)
-    row(
-        pen,
-        xs,
-        118,
+    grid(pen, xs, ys)
+    rows: Rows = [
+        ["Code", "Meaning", "What to check"],
         [
             "E5-1",
             ["Discharge sensor open", "or not plugged in"],
@@ -40,19 +40,18 @@ def full_grid(path: Path) -> None:
                 "Look for chafed leads.",
             ],
         ],
-    )
-    row(pen, xs, 158, ["E5-2", "Discharge sensor short", "As for E5-1."])
-    row(
-        pen,
-        xs,
-        176,
+        ["E5-2", "Discharge sensor short", "As for E5-1."],
         [
             "P1-05",
             ["Bus voltage low during", "start of compressor"],
-            ["Supply at the terminals under load;", "torque of all terminal screws."],
+            [
+                "Supply at the terminals under load;",
+                "torque of all terminal screws.",
+            ],
         ],
-    )
-    row(pen, xs, 216, ["H6", "Fan does not turn", "Obstacles, plug CN7, fan motor."])
+        ["H6", "Fan does not turn", "Obstacles, plug CN7, fan motor."],
+    ]
+    set_rows(pen, xs, ys, rows)
     pen.text(50, 260, "See page 41 for the order in which boards are changed.")
     pen.save()
 
@@ -61,13 +60,15 @@ def thin_bars(path: Path) -> None:
     pen = OperatorPen(path)
     pen.text(60, 70, "Settings of the wall controller", bold=True, size=12)
     xs, ys = [60, 120, 330, 420, 520], [90, 108, 126, 144, 162, 180]
-    across(pen, 60, 520, ys)
-    down(pen, xs, 90, 180)
-    row(pen, xs, 90, ["No.", "Setting", "Range", "At works"], bold=True)
-    row(pen, xs, 108, ["F01", "Room sensor offset", "-3 to +3 K", "0 K"])
-    row(pen, xs, 126, ["F02", "Least time off", "2 to 10 min", "3 min"])
-    row(pen, xs, 144, ["F03", "Filter reminder", "0 to 999 h", "250 h"])
-    row(pen, xs, 162, ["F10", "Restart after power loss", "on, off", "on"])
+    grid(pen, xs, ys)
+    rows = [
+        ["No.", "Setting", "Range", "At works"],
+        ["F01", "Room sensor offset", "-3 to +3 K", "0 K"],
+        ["F02", "Least time off", "2 to 10 min", "3 min"],
+        ["F03", "Filter reminder", "0 to 999 h", "250 h"],
+        ["F10", "Restart after power loss", "on, off", "on"],
+    ]
+    set_rows(pen, xs, ys, rows)
     pen.save()
 
 
@@ -110,9 +111,7 @@ def merged_header(path: Path) -> None:
         second.cell("lowest")
         second.cell("highest")
         for cells in rows:
-            line = table.row()
-            for said in cells:
-                line.cell(said)
+            table.row(cells)
     pdf.output(str(path))
 
 
@@ -122,15 +121,13 @@ def open_sides(path: Path) -> None:
     xs, ys = [70, 130, 300, 500], [84, 102, 120, 150, 168]
     across(pen, 70, 500, ys)
     down(pen, xs[1:3], 84, 168)
-    row(pen, xs, 84, ["Stop", "Because", "Comes back"], bold=True)
-    row(pen, xs, 102, ["PC01", "Discharge over 115 C", "below 95 C, after 3 min"])
-    row(
-        pen,
-        xs,
-        120,
+    rows: Rows = [
+        ["Stop", "Because", "Comes back"],
+        ["PC01", "Discharge over 115 C", "below 95 C, after 3 min"],
         ["PC02", ["Current over limit for", "more than 8 s"], "after 3 min"],
-    )
-    row(pen, xs, 150, ["PC05", "Low pressure switch", "after power off and on"])
+        ["PC05", "Low pressure switch", "after power off and on"],
+    ]
+    set_rows(pen, xs, ys, rows)
     pen.save()
 
 
@@ -140,10 +137,13 @@ def no_outer_rules(path: Path) -> None:
     xs, ys = [70, 140, 260, 500], [80, 98, 116, 134, 152]
     across(pen, 70, 500, ys[1:-1])
     down(pen, xs[1:-1], 80, 152)
-    row(pen, xs, 80, ["Plug", "Colour", "Leads to"], bold=True)
-    row(pen, xs, 98, ["CN2", "white", "float switch of the pan"])
-    row(pen, xs, 116, ["CN5", "blue", "louvre motor, 12 V"])
-    row(pen, xs, 134, ["CN11", "red", "liquid line sensor"])
+    rows = [
+        ["Plug", "Colour", "Leads to"],
+        ["CN2", "white", "float switch of the pan"],
+        ["CN5", "blue", "louvre motor, 12 V"],
+        ["CN11", "red", "liquid line sensor"],
+    ]
+    set_rows(pen, xs, ys, rows)
     pen.save()
 
 
@@ -151,12 +151,14 @@ def repeated_columns(path: Path) -> None:
     pen = CanvasPen(path)
     pen.text(50, 60, "Short list of codes", bold=True, size=12)
     xs, ys = [50, 95, 295, 340, 545], [80, 98, 116, 134, 152]
-    across(pen, 50, 545, ys)
-    down(pen, xs, 80, 152)
-    row(pen, xs, 80, ["Code", "Meaning", "Code", "Meaning"], bold=True)
-    row(pen, xs, 98, ["A1", "Board memory", "C4", "Liquid sensor"])
-    row(pen, xs, 116, ["A3", "Water in the pan", "C5", "Gas sensor"])
-    row(pen, xs, 134, ["A6", "Indoor fan", "", ""])
+    grid(pen, xs, ys)
+    rows = [
+        ["Code", "Meaning", "Code", "Meaning"],
+        ["A1", "Board memory", "C4", "Liquid sensor"],
+        ["A3", "Water in the pan", "C5", "Gas sensor"],
+        ["A6", "Indoor fan", "", ""],
+    ]
+    set_rows(pen, xs, ys, rows)
     pen.save()
 
 
@@ -164,11 +166,11 @@ def two_beside(path: Path) -> None:
     pen = FpdfPen(path)
     pen.text(50, 60, "Switch SW1", bold=True, size=11)
     pen.text(310, 60, "Switch SW2", bold=True, size=11)
-    for left, names, rows in (
+    for left, cells in (
         (
             50,
-            ["Pin", "On", "Off"],
             [
+                ["Pin", "On", "Off"],
                 ["1", "heat pump", "cooling only"],
                 ["2", "long pipe", "short pipe"],
                 ["3", "test", "normal"],
@@ -176,20 +178,17 @@ def two_beside(path: Path) -> None:
         ),
         (
             310,
-            ["Code", "Board", "Supply"],
             [
+                ["Code", "Board", "Supply"],
                 ["K12", "fan board", "16 V"],
                 ["K15", "main board", "310 V"],
                 ["K20", "display", "5 V"],
             ],
         ),
     ):
-        xs = [left, left + 40, left + 130, left + 220]
-        across(pen, left, left + 220, [72, 90, 108, 126, 144])
-        down(pen, xs, 72, 144)
-        row(pen, xs, 72, names, bold=True)
-        for at, cells in enumerate(rows):
-            row(pen, xs, 90 + 18 * at, cells)
+        xs, ys = [left, left + 40, left + 130, left + 220], [72, 90, 108, 126, 144]
+        grid(pen, xs, ys)
+        set_rows(pen, xs, ys, cells)
     pen.save()
 
 
@@ -207,11 +206,9 @@ def over_pages_with_header(path: Path) -> None:
         ("L12", "Supply was lost", "time of the loss is stored"),
         ("L20", "Forced stop by contact", "open contact 7-8"),
     ]
-    with pdf.table(col_widths=(12, 35, 53)) as table:
-        for cells in [("Entry", "What was noted", "Remark"), *rows]:
-            line = table.row()
-            for said in cells:
-                line.cell(said)
+    put_table(
+        pdf, [("Entry", "What was noted", "Remark"), *rows], col_widths=(12, 35, 53)
+    )
     pdf.output(str(path))
 
 
@@ -242,8 +239,7 @@ def over_pages_bare(path: Path) -> None:
     ]
     for top, rows, headed in pages:
         ys = [top + 18 * at for at in range(len(rows) + 1)]
-        across(pen, 50, 545, ys)
-        down(pen, xs, ys[0], ys[-1])
+        grid(pen, xs, ys)
         for at, (y, cells) in enumerate(zip(ys, rows, strict=False)):
             row(pen, xs, y, cells, bold=headed and at == 0)
         if headed:
@@ -256,70 +252,64 @@ def rotated(path: Path) -> None:
     pen = CanvasPen(path, (842, 595))
     pen.text(60, 60, "Wide list: what each board reports", bold=True, size=12)
     xs, ys = [60, 130, 320, 520, 640, 780], [80, 98, 116, 134, 152]
-    across(pen, 60, 780, ys)
-    down(pen, xs, 80, 152)
-    row(pen, xs, 80, ["Code", "Board", "Meaning", "Stored", "Clears"], bold=True)
-    row(
-        pen, xs, 98, ["U4-01", "outdoor main", "no reply from inverter", "yes", "power"]
-    )
-    row(pen, xs, 116, ["U4-03", "indoor main", "no reply from outdoor", "no", "itself"])
-    row(
-        pen,
-        xs,
-        134,
+    grid(pen, xs, ys)
+    rows = [
+        ["Code", "Board", "Meaning", "Stored", "Clears"],
+        ["U4-01", "outdoor main", "no reply from inverter", "yes", "power"],
+        ["U4-03", "indoor main", "no reply from outdoor", "no", "itself"],
         ["U9-10", "branch box", "other indoor unit stopped", "no", "itself"],
-    )
+    ]
+    set_rows(pen, xs, ys, rows)
     pen.save()
     # The sheet is stored upright, its contents lying on their side, and turned to view.
-    writer = PdfWriter(clone_from=PdfReader(path))
-    page = writer.pages[0]
-    page.rotate(270)
-    page.transfer_rotation_to_content()
-    page.rotate(90)
-    writer.write(path)
+    turn(path, 270, 90)
 
 
 def empty_cells(path: Path) -> None:
     pen = CanvasPen(path)
     pen.text(50, 60, "Alarm bits", bold=True, size=12)
     xs, ys = [50, 100, 250, 320, 390, 460, 545], [80, 98, 116, 134, 152, 170]
-    across(pen, 50, 545, ys)
-    down(pen, xs, 80, 170)
-    row(pen, xs, 80, ["Bit", "Alarm", "Stop", "Lamp", "Relay", "Note"], bold=True)
-    row(pen, xs, 98, ["B00", "Sensor A", "x", "", "", ""])
-    row(pen, xs, 116, ["B01", "Sensor B", "", "x", "", "delayed"])
-    row(pen, xs, 134, ["B02", "", "", "", "", ""])
-    row(pen, xs, 152, ["B03", "Supply", "x", "x", "x", ""])
+    grid(pen, xs, ys)
+    rows = [
+        ["Bit", "Alarm", "Stop", "Lamp", "Relay", "Note"],
+        ["B00", "Sensor A", "x", "", "", ""],
+        ["B01", "Sensor B", "", "x", "", "delayed"],
+        ["B02", "", "", "", "", ""],
+        ["B03", "Supply", "x", "x", "x", ""],
+    ]
+    set_rows(pen, xs, ys, rows)
     pen.save()
 
 
 def dashed(path: Path) -> None:
-    for pen in [OperatorPen(path)]:
-        pen.text(60, 60, "Waits", bold=True, size=12)
-        xs, ys = [60, 130, 330, 520], [80, 98, 116, 134, 152]
-        for y in ys:
-            pen.line(60, y, 520, y, dash=2.5 if y in (98, 134) else 4)
-        for x in xs:
-            pen.line(x, 80, x, 152, dash=3)
-        row(pen, xs, 80, ["Wait", "Begins with", "Lasts"], bold=True)
-        row(pen, xs, 98, ["W1", "power on", "3 min"])
-        row(pen, xs, 116, ["W2", "compressor stop", "3 min, at most 5 min"])
-        row(pen, xs, 134, ["W3", "change of mode", "50 s"])
-        pen.save()
+    pen = OperatorPen(path)
+    pen.text(60, 60, "Waits", bold=True, size=12)
+    xs, ys = [60, 130, 330, 520], [80, 98, 116, 134, 152]
+    for y in ys:
+        pen.line(60, y, 520, y, dash=2.5 if y in (98, 134) else 4)
+    down(pen, xs, 80, 152, dash=3)
+    rows = [
+        ["Wait", "Begins with", "Lasts"],
+        ["W1", "power on", "3 min"],
+        ["W2", "compressor stop", "3 min, at most 5 min"],
+        ["W3", "change of mode", "50 s"],
+    ]
+    set_rows(pen, xs, ys, rows)
+    pen.save()
 
 
 def dotted(path: Path) -> None:
     pen = CanvasPen(path)
     pen.text(60, 60, "Checks before start", bold=True, size=12)
     xs, ys = [60, 130, 330, 520], [80, 98, 116, 134, 152]
-    for y in ys:
-        pen.line(60, y, 520, y, dash=1)
-    for x in xs:
-        pen.line(x, 80, x, 152, dash=1)
-    row(pen, xs, 80, ["Check", "Of what", "Must be"], bold=True)
-    row(pen, xs, 98, ["S-01", "earth to line", "over 1 MOhm"])
-    row(pen, xs, 116, ["S-02", "supply", "207 to 253 V"])
-    row(pen, xs, 134, ["S-03", "pipe length", "5 to 30 m"])
+    grid(pen, xs, ys, dash=1)
+    rows = [
+        ["Check", "Of what", "Must be"],
+        ["S-01", "earth to line", "over 1 MOhm"],
+        ["S-02", "supply", "207 to 253 V"],
+        ["S-03", "pipe length", "5 to 30 m"],
+    ]
+    set_rows(pen, xs, ys, rows)
     pen.save()
 
 
