@@ -30,7 +30,7 @@ class Asked:
     loose: tuple[str, ...]
     """What may be a code: counts as evidence only where the library has it."""
     figures: tuple[str, ...]
-    """Figures of the trade that it names or, in the words of print, means."""
+    """Figures of the trade that it names, as typed."""
     elsewhere: tuple[str, ...]
     """Words of other equipment and of everyday life, as typed."""
 
@@ -54,8 +54,7 @@ def asked(text: str, known: Lexicon | None = None) -> Asked:
     words = terms(text)
     said, added = in_print(text, known)
     spent = {part for code in (*codes, *loose) for part in _spelled(code)}
-    meant = set(plain_words(said if said else text))
-    literal = meant & set(plain_words(text))
+    literal = set(plain_words(said if said else text)) & set(plain_words(text))
     return Asked(
         text=text,
         said=said,
@@ -64,7 +63,7 @@ def asked(text: str, known: Lexicon | None = None) -> Asked:
         printed=tuple(word for word in terms(" ".join(added)) if word not in words),
         codes=codes,
         loose=loose,
-        figures=tuple(sorted(meant & FIGURES)),
+        figures=tuple(sorted(literal & FIGURES)),
         elsewhere=tuple(sorted(literal & ELSEWHERE)),
     )
 

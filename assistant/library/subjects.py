@@ -19,8 +19,6 @@ dewpoint wetbulb drybulb psychrometric psychrometer hygrometer humidistat anemom
 manometer lonworks knx zigbee alexa gwp odp kwh
 cop hepa ioniser ionizer asbestos legionella subcooled warranties
 guaranteed prices cost costs quote quotation invoices
-mass diameter diameters capacitance decibel decibels washer icemaker faucet charger db
-waterheater calendar battery batteries elevator elevation dimensions
 """
 
 _ELSEWHERE = """

@@ -6,6 +6,7 @@ from collections import Counter
 from pathlib import Path
 
 from assistant.library import lexicon as module
+from assistant.library.asked import asked
 from assistant.library.lexicon import FILES, Lexicon, entries, lexicon, stems
 from assistant.library.talk import in_print, plain_words
 
@@ -26,6 +27,19 @@ def test_no_phrase_is_given_twice_and_each_is_as_a_question_gives_it() -> None:
     assert len(counted) > 1500
     for phrase in counted:
         assert " ".join(plain_words(phrase)) == phrase
+
+
+def test_words_of_print_are_terms_of_the_trade_and_no_sentences_of_one_manual() -> None:
+    for phrase, printed in entries():
+        if phrase != printed:
+            assert len(printed.split()) <= 5, phrase
+            assert not any(map(str.isdecimal, printed)), phrase
+
+
+def test_only_what_was_typed_is_a_figure_that_the_literature_must_have() -> None:
+    assert asked("what superheat do i want").figures == ("superheat",)
+    for phrase, _ in entries():
+        assert set(asked(phrase).figures) <= set(plain_words(phrase))
 
 
 def test_forms_of_a_phrase_are_known_without_being_listed() -> None:
