@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from assistant.signals.observation import Observation
-from assistant.signals.taps import likely
+from assistant.signals.taps import TapCount, likely
 from assistant.signals.train_reader import TrainReading
+
+LAMP = ("box", "board", "label", "colour", "emitter")
+"""Slots that say which lamp it is, not what it does."""
 
 
 def observed(reading: TrainReading, whose: Observation | None = None) -> Observation:
@@ -23,11 +28,41 @@ def observed(reading: TrainReading, whose: Observation | None = None) -> Observa
     >>> found.state, found.count, found.pause, found.counted
     ('count', (2,), 'seen', (2, 2, 2))
     """
-    told = _pattern(reading)
-    if whose is not None:
-        for slot in ("box", "board", "label", "colour", "emitter"):
-            told[slot] = getattr(whose, slot)
-    return Observation.model_validate(told)
+    return _of(_pattern(reading), whose)
+
+
+def observed_in_windows(
+    counts: Sequence[TapCount],
+    window_s: float,
+    watched: int,
+    whose: Observation | None = None,
+) -> Observation:
+    """Return what a count over a window says of a lamp.
+
+    Parameters
+    ----------
+    counts : sequence of TapCount
+    window_s : float
+        The time counted over [s].
+    watched : int
+        How many windows, one after another, were watched.
+    whose : Observation, optional
+        As for `observed`.
+
+    Examples
+    --------
+    >>> found = observed_in_windows([TapCount(5, 0.9)], 10.0, 2)
+    >>> found.count, found.window_s, found.groups_watched
+    ((5,), 10.0, 2)
+    """
+    told: dict[str, object] = {"state": "count", "count": likely(counts)}
+    told |= {"window_s": window_s, "groups_watched": watched}
+    return _of(told, whose)
+
+
+def _of(told: dict[str, object], whose: Observation | None) -> Observation:
+    lamp = {slot: getattr(whose, slot) for slot in LAMP} if whose is not None else {}
+    return Observation.model_validate(told | lamp)
 
 
 def _pattern(reading: TrainReading) -> dict[str, object]:

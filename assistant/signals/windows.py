@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import math
 from bisect import bisect_left
 from collections.abc import Sequence
 
+from assistant.signals.flashes import Flash, check_times, without_doubles
 from assistant.signals.taps import TapCount
 
 MISSED_ONE = 0.4
@@ -22,11 +24,12 @@ def in_windows(
     A board that flashes n times in its window does so whatever moment the window is
     begun at; so every flash begins one, as far as it was watched to its end. Counts
     over another time than the board's own differ from phase to phase and stay apart.
+    Taps made twice are counted once.
 
     Raises
     ------
     ValueError
-        A window that is not above zero.
+        A window that is not above zero; a time that is not finite or goes back.
 
     Examples
     --------
@@ -34,10 +37,10 @@ def in_windows(
     >>> [one.count for one in in_windows([four], 10.0)]
     [4]
     """
-    if not window_s > 0:
+    if not (math.isfinite(window_s) and window_s > 0):
         raise ValueError(f"a window of {window_s} s cannot be counted over")
     found: dict[int, int] = {}
-    for times in rounds:
+    for times in _tapped_once(rounds):
         for at in times:
             end = at + window_s - _EDGE
             if end <= times[-1]:
@@ -52,3 +55,21 @@ def in_windows(
     total = sum(weights.values()) + DOUBT
     ranked = sorted(weights.items(), key=lambda each: (-each[1], each[0]))
     return tuple(TapCount(count, weight / total) for count, weight in ranked)
+
+
+def windows_watched(rounds: Sequence[Sequence[float]], window_s: float) -> int:
+    """Return how many windows, one after another, were watched to their end.
+
+    Examples
+    --------
+    >>> windows_watched([[0, 2, 4, 6, 8, 10], [0, 7]], 5.0)
+    3
+    """
+    return sum(int((times[-1] - times[0]) // window_s) for times in rounds if times)
+
+
+def _tapped_once(rounds: Sequence[Sequence[float]]) -> list[list[float]]:
+    for times in rounds:
+        check_times(times)
+    kept, _ = without_doubles([[Flash(at) for at in times] for times in rounds])
+    return [[flash.at for flash in flashes] for flashes in kept]

@@ -65,6 +65,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("round", "r", "round", "Watch once more, beside what was counted.", "tap"),
     Action("window", "w", "window", "Change the seconds that are counted over.", "tap"),
     Action("light", "l", "light", "Say which light it is.", "tap"),
+    Action("long", "m", "long flash", "A long flash, among quick ones.", "tap"),
     Action("leave", "q", "back", "Leave without entering anything.", "tap"),
     Action("next_page", "n", "next", "The next page of the document.", "source"),
     Action("page_before", "b", "before", "The page before.", "source"),

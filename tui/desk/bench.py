@@ -32,9 +32,8 @@ if TYPE_CHECKING:
     from assistant.facts import Fact
     from assistant.jobs.summary import JobSummary
     from assistant.signals.observation import Observation
-    from assistant.signals.taps import TapResult
     from tui.desk.forms import ReadingFields, UnitFields
-    from tui.desk.taps import Way
+    from tui.desk.taps import Tapped
 
 RESUMED_WITHIN = timedelta(hours=12)
 """A job left open longer than a working day is not gone on with unasked."""
@@ -194,7 +193,7 @@ class Bench:
             return (Refused(wrong.fields),)
         return self.enter(facts, told)
 
-    def taps(self, light: str, result: TapResult, way: Way) -> tuple[Message, ...]:
+    def taps(self, light: str, tapped: Tapped) -> tuple[Message, ...]:
         """Take what was tapped as a lamp that was seen; `light` says which, in words.
 
         Without words it is the lamp that was told last.
@@ -202,8 +201,8 @@ class Bench:
         from tui.desk.taps import lamp_fact, tap_words
 
         seen = self._light(light)
-        words = tap_words(result, way, light)
-        fact = lamp_fact(result, way, seen, words, self.clock.now())
+        words = tap_words(tapped, light)
+        fact = lamp_fact(tapped, seen, words, self.clock.now())
         return self.enter((fact,), words)
 
     def look(self, job: str) -> tuple[Message, ...]:

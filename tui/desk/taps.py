@@ -3,9 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import TYPE_CHECKING, Literal
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
-from assistant.signals.taps import TapCount, TapResult, likely
+from assistant.signals.flashes import Flash
+from assistant.signals.quick_long import QuickLong
+from assistant.signals.taps import TapCount, likely
+from assistant.signals.train_reader import SURE, TrainReading, read_train
+from assistant.signals.windows import in_windows, windows_watched
 
 if TYPE_CHECKING:
     from datetime import datetime
@@ -15,87 +20,165 @@ if TYPE_CHECKING:
 
 WINDOWS = (5.0, 8.0, 10.0, 15.0, 20.0, 30.0)
 """Windows that can be chosen, seconds."""
-SURE, FAIR = 0.75, 0.5
-Way = Literal["groups", "window"]
+FAIR = 0.5
+"""Share from which a count is called likely."""
 
 
-def strip(times: Sequence[float], width: int, seconds_a_cell: float = 0.25) -> str:
+@dataclass(frozen=True, slots=True)
+class Tapped:
+    """Rounds of taps, read as a train, or over a window where one was chosen.
+
+    Attributes
+    ----------
+    taps : int
+        How many there were.
+    train : TrainReading
+        By groups and pauses, or quick and long flashes.
+    window_s : float or None
+        The window counted over [s]; None where groups are meant.
+    in_window : tuple of TapCount
+        Counts in one window, the best first.
+    windows : int
+        How many were watched one after another.
+    """
+
+    taps: int
+    train: TrainReading
+    window_s: float | None = None
+    in_window: tuple[TapCount, ...] = ()
+    windows: int = 0
+
+    @property
+    def usable(self) -> bool:
+        """Whether there is something to enter."""
+        if self.window_s is not None:
+            return bool(self.in_window)
+        train = self.train
+        return bool(train.counts or train.digits) or train.form == "even"
+
+
+def read_rounds(
+    rounds: Sequence[Sequence[Flash]], window_s: float | None = None
+) -> Tapped:
+    """Read rounds of taps, by groups or over a window [s].
+
+    Raises
+    ------
+    ValueError
+        A time that is not finite or goes back; a window that is not above zero.
+    """
+    taps, train = sum(map(len, rounds)), read_train(rounds)
+    if window_s is None:
+        return Tapped(taps, train)
+    times = [[flash.at for flash in flashes] for flashes in rounds]
+    counts = in_windows(times, window_s)
+    return Tapped(taps, train, window_s, counts, windows_watched(times, window_s))
+
+
+def strip(flashes: Sequence[Flash], width: int, seconds_a_cell: float = 0.25) -> str:
     """Return taps on a line of time, the latest at the right end.
 
     Examples
     --------
-    >>> strip((0.0, 0.5, 1.0, 3.0), 20)
-    '|.|.|.......|'
+    >>> strip([Flash(0.0), Flash(0.5), Flash(1.0), Flash(3.0, long=True)], 20)
+    '|.|.|.......='
     """
-    if not times:
+    if not flashes:
         return ""
-    cells = [int((at - times[0]) / seconds_a_cell + 0.5) for at in times]
+    cells = [int((one.at - flashes[0].at) / seconds_a_cell + 0.5) for one in flashes]
     shown = ["."] * (cells[-1] + 1)
-    for cell in cells:
-        shown[cell] = "|" if shown[cell] == "." else "#"
+    for cell, flash in zip(cells, flashes, strict=True):
+        mark = "=" if flash.long else "|"
+        shown[cell] = mark if shown[cell] == "." else "#"
     return "".join(shown)[-max(1, width) :]
 
 
-def way_lines(result: TapResult, way: Way) -> list[str]:
+def result_lines(tapped: Tapped) -> list[str]:
     """Return what the taps say, read by groups or by windows."""
-    if way == "window":
-        head = f"Counted over {result.window_s:g} s each"
-        given = ", ".join(map(str, result.windows)) or "no whole window yet"
-        return [f"{head}: {given}", *_counts(result.by_window)]
-    given = ", ".join(map(str, result.groups)) or "-"
-    return [f"Groups: {given}", _pause_words(result), *_counts(result.by_groups)]
+    if tapped.window_s is not None:
+        best = tapped.in_window[:1]
+        given = f"{tapped.windows} watched" if best else "no whole window yet"
+        sure = bool(best) and best[0].confidence >= SURE
+        lines = [f"Counted over {tapped.window_s:g} s: {given}"]
+        lines += _count_lines(tapped.in_window, sure=sure)
+    else:
+        lines = _train_lines(tapped.train)
+    if tapped.train.doubled:
+        lines.append(f"Not counted, too soon after another: {tapped.train.doubled}")
+    return lines
 
 
-def _pause_words(result: TapResult) -> str:
-    if result.pause == "seen" and result.pause_s is not None:
-        return f"Pause seen, about {result.pause_s:.1f} s"
-    if result.pause == "none":
-        return "No pause: it flashes evenly, so there is nothing to count"
-    return "No pause yet: go on through the next group"
+def _train_lines(train: TrainReading) -> list[str]:
+    if train.form == "even":
+        return [_even_words(train)]
+    sure = not train.another_round
+    if train.digits is not None:
+        lines = _digit_lines(train.digits, sure=sure)
+    else:
+        given = ", ".join(map(str, train.groups)) or "-"
+        lines = [f"Groups: {given}", *_count_lines(train.counts, sure=sure)]
+        if train.pause_s is not None:
+            lines.insert(1, f"Pause seen, about {train.pause_s:.1f} s")
+    return lines if sure else [*lines, f"Go on: {train.another_round}"]
 
 
-def _counts(counts: Sequence[TapCount]) -> list[str]:
-    told = likely(counts)
-    best = counts[0] if counts else None
-    if best is None:
+def _even_words(train: TrainReading) -> str:
+    low, high = train.rate_hz or (0.0, 0.0)
+    return (
+        "No pause: it flashes evenly, so there is nothing to count; "
+        f"{low:.1f} to {high:.1f} in a second"
+    )
+
+
+def _digit_lines(digits: QuickLong, *, sure: bool) -> list[str]:
+    lines = []
+    for name, counts in (("Quick", digits.short), ("Long", digits.long)):
+        lines += [f"{name} flashes", *_count_lines(counts, sure=sure)]
+    return lines
+
+
+def _count_lines(counts: Sequence[TapCount], *, sure: bool) -> list[str]:
+    if not counts:
         return []
-    sure = "sure" if best.confidence >= SURE else "not sure"
-    sure = "likely" if FAIR <= best.confidence < SURE else sure
-    others = [str(count) for count in told if count != best.count]
-    beside = f"; perhaps {' or '.join(others)}: watch one more round" if others else ""
-    return [f"= {best.count} ({sure}){beside}"]
+    best = counts[0]
+    unsure = "likely" if best.confidence >= FAIR else "not sure"
+    others = [str(count) for count in likely(counts) if count != best.count]
+    beside = f"; perhaps {' or '.join(others)}" if others else ""
+    return [f"= {best.count} ({'sure' if sure else unsure}){beside}"]
 
 
-def usable(result: TapResult, way: Way) -> bool:
-    """Say whether there is something to enter."""
-    if way == "window":
-        return bool(result.by_window)
-    return bool(result.by_groups) or result.pause == "none"
-
-
-def tap_words(result: TapResult, way: Way, light: str) -> str:
+def tap_words(tapped: Tapped, light: str) -> str:
     """Return the taps as a person would say them."""
     whose = f"{light}: " if light else ""
-    if way == "window":
-        counts = " or ".join(map(str, likely(result.by_window)))
-        return f"{whose}tapped {counts} in {result.window_s:g} s"
-    if result.pause == "none":
-        return f"{whose}tapped, flashes evenly without a pause"
-    counts = " or ".join(map(str, likely(result.by_groups)))
-    pause = f", pause {result.pause_s:.1f} s" if result.pause_s is not None else ""
-    return f"{whose}tapped {counts}{pause}, groups {result.groups}"
+    return f"{whose}tapped{_pattern_words(tapped)}"
+
+
+def _pattern_words(tapped: Tapped) -> str:
+    train = tapped.train
+    if tapped.window_s is not None:
+        return f" {_either(tapped.in_window)} in {tapped.window_s:g} s"
+    if train.form == "even":
+        return ", flashes evenly without a pause"
+    if train.digits is not None:
+        short, long = _either(train.digits.short), _either(train.digits.long)
+        return f" {short} quick and {long} long"
+    pause = f", pause {train.pause_s:.1f} s" if train.pause_s is not None else ""
+    groups = ", ".join(map(str, train.groups))
+    return f" {_either(train.counts)}{pause}" + (f", groups {groups}" if groups else "")
+
+
+def _either(counts: Sequence[TapCount]) -> str:
+    return " or ".join(map(str, likely(counts)))
 
 
 def lamp_fact(
-    result: TapResult, way: Way, light: Observation | None, words: str, at: datetime
+    tapped: Tapped, light: Observation | None, words: str, at: datetime
 ) -> LampFact:
     """Return what was tapped as a fact.
 
     Parameters
     ----------
-    result : TapResult
-    way : str
-        Which reading of the taps is meant.
+    tapped : Tapped
     light : Observation or None
         Whose box, board, label and colour it takes; None where none was told.
     words : str
@@ -104,25 +187,17 @@ def lamp_fact(
         When it was seen.
     """
     from assistant.facts import LampFact
-    from assistant.signals.observation import Observation
+    from assistant.signals.seen_train import observed, observed_in_windows
     from assistant.timing.moment import Moment
 
-    seen: dict[str, object] = {}
-    if light is not None:
-        for slot in ("box", "board", "label", "colour"):
-            seen[slot] = getattr(light, slot)
-    if way == "window":
-        counts = likely(result.by_window)
-        seen |= {"state": "count", "count": counts, "window_s": result.window_s}
-        seen["groups_watched"] = result.windows.count(result.by_window[0].count)
-    elif result.pause == "none":
-        seen |= {"state": "blink", "pause": "none"}
+    if tapped.window_s is None:
+        seen = observed(tapped.train, light)
     else:
-        seen |= {"state": "count", "count": likely(result.by_groups)}
-        seen |= {"pause": result.pause, "window_s": result.period_s}
-        seen["groups_watched"] = result.groups.count(result.by_groups[0].count)
+        seen = observed_in_windows(
+            tapped.in_window, tapped.window_s, tapped.windows, light
+        )
     return LampFact(
-        observation=Observation.model_validate(seen),
+        observation=seen,
         origin="tap counter",
         at=Moment(earliest=at, latest=at),
         words=words,

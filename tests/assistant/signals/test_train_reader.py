@@ -12,8 +12,8 @@ from hypothesis import strategies as st
 from assistant.signals.decode import decode
 from assistant.signals.flashes import Flash, flashes_of
 from assistant.signals.seen_train import observed
+from assistant.signals.taps import likely
 from assistant.signals.train_reader import read_train
-from assistant.signals.windows import in_windows
 from tests.evaluation import trains
 from tests.flash_trains import Hand, Watching, make_digits, make_train
 from tests.scheme_pack import scheme_rows
@@ -63,6 +63,21 @@ def test_a_first_flash_that_was_missed_shows_by_the_longer_pause() -> None:
     del taps[6]
 
     assert read_train([taps]).count == 6
+
+
+def test_a_last_group_that_was_not_watched_to_its_end_is_no_other_count() -> None:
+    found = read_train([groups_of(4, 3)[:-2]])
+
+    assert found.groups == (4, 4, 2)
+    assert likely(found.counts) == (4,)
+
+
+def test_rounds_are_counted_beside_each_other() -> None:
+    # The clock runs on between rounds; the time between them is no pause.
+    found = read_train([groups_of(7, 2), [at + 100.0 for at in groups_of(7, 2)]])
+
+    assert found.groups == (7, 7, 7, 7)
+    assert found.pause_s == 2.0
 
 
 def test_one_group_alone_is_not_sure_and_asks_to_watch_on() -> None:
@@ -146,19 +161,6 @@ def test_a_lamp_lit_from_the_beginning_is_no_flash() -> None:
     assert found == (Flash(1.0, 1.5),)
 
 
-def test_windows_hold_the_same_number_from_every_phase() -> None:
-    train = groups_of(5, 4, pause=4.0)  # by hand: a period of 6 s
-
-    assert [one.count for one in in_windows([train], 6.0)] == [5]
-    assert [one.count for one in in_windows([train[3:]], 6.0)] == [5]
-
-
-def test_a_window_of_another_length_has_no_one_number() -> None:
-    found = in_windows([groups_of(5, 4, pause=4.0)], 8.0)
-
-    assert len(found) > 1
-
-
 @pytest.mark.parametrize("times", [[1.0, 0.5], [math.nan], [0.0, math.inf]])
 def test_times_that_are_none_are_refused(times: list[float]) -> None:
     with pytest.raises(ValueError, match="flash"):
@@ -237,6 +239,25 @@ def test_whole_periods_from_any_flash_give_the_count(
     assert read_train([taps]).count == count
 
 
+@given(
+    count=st.integers(2, 12),
+    groups=st.integers(3, 6),
+    flash=st.floats(0.4, 1.5),
+    longer=st.floats(2.6, 8.0),
+    jitter=st.lists(st.floats(-0.1, 0.1), min_size=80, max_size=80),
+)
+def test_whoever_taps_a_tenth_off_still_gets_the_count(
+    count: int, groups: int, flash: float, longer: float, jitter: list[float]
+) -> None:
+    clean = groups_of(count, groups, flash, flash * longer)
+    taps = [at + flash * off for at, off in zip(clean, jitter, strict=False)]
+
+    found = read_train([taps])
+
+    assert found.groups == (count,) * groups
+    assert found.count == count
+
+
 @given(st.lists(st.lists(st.floats(0, 60), max_size=25).map(sorted), max_size=3))
 def test_any_times_are_read_and_the_shares_stay_shares(
     rounds: list[list[float]],
@@ -244,6 +265,7 @@ def test_any_times_are_read_and_the_shares_stay_shares(
     found = read_train(rounds)
 
     shares = [one.confidence for one in found.counts]
+    assert shares == sorted(shares, reverse=True)
     assert all(0 < share < 1 for share in shares)
     assert sum(shares) <= 1 + 1e-9
     assert observed(found).state in ("blink", "count")

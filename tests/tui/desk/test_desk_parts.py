@@ -12,6 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from assistant.dialogue.answer import WaitShown
+from assistant.signals.flashes import Flash
 from tui.desk.actions import ACTIONS, CHOICES, at, found, key_name
 from tui.desk.literal import literal, marked
 from tui.desk.screens.page import find_span
@@ -190,7 +191,7 @@ def test_a_title_cannot_end_its_own_sequence() -> None:
 
 @given(st.lists(st.floats(0, 50), min_size=1, max_size=40).map(sorted))
 def test_a_strip_fits_its_line_and_ends_with_the_last_tap(times: list[float]) -> None:
-    shown = strip(times, 30)
+    shown = strip([Flash(at) for at in times], 30)
 
     assert 1 <= len(shown) <= 30
     assert shown[-1] in "|#"

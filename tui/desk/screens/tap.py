@@ -8,18 +8,19 @@ from textual.app import ComposeResult
 from textual.containers import VerticalScroll
 from textual.content import Content
 
-from assistant.signals.taps import TapResult, read_taps
+from assistant.signals.flashes import Flash
 from tui.desk.literal import literal, stacked
 from tui.desk.screens.prompt import Prompt
 from tui.desk.screens.sheet import Sheet
-from tui.desk.taps import WINDOWS, Way, strip, usable, way_lines
+from tui.desk.taps import WINDOWS, Tapped, read_rounds, result_lines, strip
 from tui.desk.widgets.reflowed import Reflowed
 
 HOW = """\
 Press Space with every flash, through a pause and on: three groups settle a count.
-Begin right after a pause if there is one."""
-WAYS = (0.0, *WINDOWS)
-"""0 stands for reading by groups and pauses."""
+Begin right after a pause if there is one. Where quick and long flashes come mixed,
+press m for the long ones."""
+WAYS = (None, *WINDOWS)
+"""None stands for reading by groups and pauses."""
 
 
 class Tap(Sheet):
@@ -30,7 +31,7 @@ class Tap(Sheet):
 
     def __init__(self) -> None:
         super().__init__()
-        self.rounds: list[list[float]] = [[]]
+        self.rounds: list[list[Flash]] = [[]]
         self.light = ""
         self._way = 0
         self._zero: datetime | None = None
@@ -41,24 +42,17 @@ class Tap(Sheet):
             yield _Strip(self)
 
     @property
-    def way(self) -> Way:
-        """Whether groups or windows are read."""
-        return "window" if WAYS[self._way] else "groups"
-
-    @property
-    def result(self) -> TapResult:
+    def result(self) -> Tapped:
         """What the taps so far come to."""
-        return read_taps(self.rounds, WAYS[self._way] or WINDOWS[2])
+        return read_rounds(self.rounds, WAYS[self._way])
 
     def action_flash(self) -> None:
         """Note a flash now."""
-        now = self.desk.clock.now()
-        self._zero = self._zero or now
-        at = (now - self._zero).total_seconds()
-        # A clock that is set back meanwhile must not undo the order of taps.
-        earlier = next((times[-1] for times in reversed(self.rounds) if times), at)
-        self.rounds[-1].append(max(at, earlier))
-        self._redraw()
+        self._note(long=False)
+
+    def action_long(self) -> None:
+        """Note a long flash now."""
+        self._note(long=True)
 
     def action_undo(self) -> None:
         """Take the last tap back; of an empty round, the round."""
@@ -88,13 +82,22 @@ class Tap(Sheet):
 
     def action_use(self) -> None:
         """Enter the result into the job."""
-        result, way = self.result, self.way
-        if not usable(result, way):
+        result = self.result
+        if not result.usable:
             self.tell("nothing to enter yet: tap through at least one pause")
             return
         light = self.light
-        self.desk.engine.do(lambda bench: bench.taps(light, result, way))
+        self.desk.engine.do(lambda bench: bench.taps(light, result))
         self.app.pop_screen()
+
+    def _note(self, *, long: bool) -> None:
+        now = self.desk.clock.now()
+        self._zero = self._zero or now
+        at = (now - self._zero).total_seconds()
+        # A clock that is set back meanwhile must not undo the order of taps.
+        last = next((flashes[-1] for flashes in reversed(self.rounds) if flashes), None)
+        self.rounds[-1].append(Flash(max(at, last.at if last else at), long=long))
+        self._redraw()
 
     def _named(self, light: str | None) -> None:
         self.light = light or self.light
@@ -115,12 +118,12 @@ class _Strip(Reflowed):
 
         tap, result = self._tap, self._tap.result
         parts = [literal(f"Light: {tap.light or 'the one told before (l changes it)'}")]
-        for number, times in enumerate(tap.rounds, start=1):
-            parts.append(literal(f"Round {number}: {len(times)} taps"))
-            parts.append(literal(strip(times, width)))
+        for number, flashes in enumerate(tap.rounds, start=1):
+            parts.append(literal(f"Round {number}: {len(flashes)} taps"))
+            parts.append(literal(strip(flashes, width)))
         if not result.taps:
             return stacked((*parts, *(literal(each) for each in wrap(HOW, width))))
-        for text in way_lines(result, tap.way):
+        for text in result_lines(result):
             style = "bold" if text.startswith("=") else ""
             parts += [literal(line, style) for line in wrap(text, width)]
         return stacked(parts)
