@@ -63,7 +63,23 @@ def still_lies(place: Place | None) -> bool | None:
     """Return whether a file still lies where it lay; None where that is not known."""
     if place is None or not place.path:
         return None
-    path = Path(place.path)
-    while not os.path.lexists(path) and path != path.parent:
-        path = path.parent
-    return str(path) == place.path or path.is_file()
+    try:
+        return what_lies_at(place.path) is not None
+    except OSError:
+        return None  # its folder cannot be entered
+
+
+def what_lies_at(path: str) -> Path | None:
+    """Return the file at a path, or the archive it is in; None where nothing is.
+
+    Raises
+    ------
+    OSError
+        When a folder above it cannot be entered.
+    """
+    at = Path(path)
+    while at != at.parent:
+        if at.is_file():
+            return at
+        at = at.parent
+    return None

@@ -2,74 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from typing import Protocol
+from typing import TYPE_CHECKING
 
 from assistant.library.sayings import (
     LASTING,
     Earlier,
     Origin,
-    Place,
     Proposal,
     Saying,
     sayings_of,
 )
-from assistant.library.types import Document, Page, Passage, TableRow
+from assistant.library.types import Document
 from ingest.applies import proposals
 from ingest.assemble import Prepared
 
-
-class Keeper(Protocol):
-    """What is asked of the library."""
-
-    def add_document(
-        self,
-        document: Document,
-        pages: Sequence[Page],
-        passages: Sequence[Passage],
-        rows: Sequence[TableRow] = (),
-        *,
-        replaces: str = "",
-    ) -> None:
-        """Store a document whole, in place of `replaces`."""
-        ...
-
-    def documents(self) -> tuple[Document, ...]:
-        """Return every document."""
-        ...
-
-    def said(self, sha256: str) -> tuple[Saying, ...]:
-        """Return every statement about a document."""
-        ...
-
-    def put_said(self, sha256: str, sayings: Sequence[Saying]) -> Document:
-        """Keep statements; return the document as it now stands."""
-        ...
-
-    def proposals(self, sha256: str) -> tuple[Proposal, ...]:
-        """Return the units a document seems to be for."""
-        ...
-
-    def put_proposals(self, sha256: str, proposals: Sequence[Proposal]) -> None:
-        """Keep proposals in place of all there were."""
-        ...
-
-    def earlier(self, sha256: str) -> tuple[Earlier, ...]:
-        """Return the earlier states of a document."""
-        ...
-
-    def put_earlier(self, sha256: str, states: Sequence[Earlier]) -> None:
-        """Note earlier states of a document."""
-        ...
-
-    def places(self) -> Mapping[str, Place]:
-        """Return where the files lay, by sha256."""
-        ...
-
-    def put_place(self, sha256: str, place: Place) -> None:
-        """Keep where a document's file lies."""
-        ...
+if TYPE_CHECKING:
+    from assistant.library.store import LibraryStore
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +31,9 @@ class Kept:
     """What a person said of its earlier state only, word by word."""
 
 
-def keep(store: Keeper, ready: Prepared, path: str, replaced: Document | None) -> Kept:
+def keep(
+    store: LibraryStore, ready: Prepared, path: str, replaced: Document | None
+) -> Kept:
     """Store a document in the caller's transaction.
 
     What a person said of a file's earlier state stays where it holds for the next
@@ -90,7 +42,7 @@ def keep(store: Keeper, ready: Prepared, path: str, replaced: Document | None) -
 
     Parameters
     ----------
-    store : Keeper
+    store : LibraryStore
         The open library, in a transaction.
     ready : Prepared
         What was read.
@@ -137,7 +89,7 @@ def keep(store: Keeper, ready: Prepared, path: str, replaced: Document | None) -
 
 
 def _states(
-    store: Keeper, replaced: Document, document: Document
+    store: LibraryStore, replaced: Document, document: Document
 ) -> tuple[Earlier, ...]:
     known = store.earlier(replaced.sha256)
     if replaced.sha256 == document.sha256:
@@ -148,8 +100,3 @@ def _states(
 
 def _same(some: Sequence[Proposal], others: Sequence[Proposal]) -> bool:
     return {each.scope for each in some} == {each.scope for each in others}
-
-
-def same_title(one: Document, other: Document) -> bool:
-    """Return whether two documents of one path are states of the same one."""
-    return bool(one.maker) and (one.maker, one.title) == (other.maker, other.title)

@@ -3,45 +3,19 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from typing import Protocol
+from typing import TYPE_CHECKING
 
 from assistant.library.texts import embedded_text
-from assistant.library.types import (
-    OCR,
-    Document,
-    Page,
-    PageStatus,
-    StoredPassage,
-    TableRow,
-)
+from assistant.library.types import OCR, TEXTLESS, Document, Page, PageStatus
 from ingest.quality import remedies
+
+if TYPE_CHECKING:
+    from assistant.library.store import LibraryStore
 
 KINDS = ("text", "table", "OCR", "picture only", "blank", "unreadable")
 """How a page was read; a page of text with a table on it is a table."""
-
-
-class Reader(Protocol):
-    """What a report asks of the library."""
-
-    def documents(self) -> tuple[Document, ...]:
-        """Return every document, by path."""
-        ...
-
-    def pages(self, sha256: str) -> tuple[Page, ...]:
-        """Return a document's pages."""
-        ...
-
-    def passages(
-        self, sha256: str = "", *, ids: Sequence[int] = ()
-    ) -> tuple[StoredPassage, ...]:
-        """Return a document's passages."""
-        ...
-
-    def table_rows(self, sha256: str) -> tuple[TableRow, ...]:
-        """Return the rows of a document's tables."""
-        ...
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +42,7 @@ class Coverage:
 
 
 def coverage(
-    store: Reader, count: Callable[[str], int] | None = None
+    store: LibraryStore, count: Callable[[str], int] | None = None
 ) -> tuple[Coverage, ...]:
     """Return the coverage of every document, by path."""
     return tuple(cover_one(store, document, count) for document in store.documents())
@@ -94,7 +68,7 @@ def kind_of(page: Page, *, tabled: bool) -> str:
 
 
 def cover_one(
-    store: Reader, document: Document, count: Callable[[str], int] | None = None
+    store: LibraryStore, document: Document, count: Callable[[str], int] | None = None
 ) -> Coverage:
     """Return the coverage of one document; `count` counts the tokens of a text."""
     pages = store.pages(document.sha256)
@@ -103,11 +77,7 @@ def cover_one(
     if count is not None:
         texts = (embedded_text(each.passage) for each in stored)
         longest = max(map(count, texts), default=0)
-    lost = {
-        page.number: page.reason
-        for page in pages
-        if page.status in (PageStatus.PICTURE, PageStatus.UNREADABLE)
-    }
+    lost = {page.number: page.reason for page in pages if page.status in TEXTLESS}
     statuses = Counter(page.status for page in pages)
     tabled = {row.page for row in store.table_rows(document.sha256)}
     kinds = {page.number: kind_of(page, tabled=page.number in tabled) for page in pages}

@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from assistant.library.types import OCR, Page, PageStatus
+from assistant.library.types import OCR, TEXTLESS, Page, PageStatus
 from ingest.readers.base import RawPage
 
-TEXTLESS = (PageStatus.PICTURE, PageStatus.UNREADABLE)
 WAY = "to have pictures read: pip install 'faultleaf[ocr]', then add it again"
 """Said where the extra is not installed."""
 AGAIN = "to have pictures read: add it again with --ocr"

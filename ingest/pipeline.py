@@ -10,16 +10,18 @@ from __future__ import annotations
 from collections.abc import Callable, Generator, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from assistant.errors import FaultleafError, InputError, LibraryError
 from assistant.library.sayings import Place
+from assistant.library.superseded import same_title
 from assistant.library.types import Document
 from ingest.assemble import Prepared, prepare
 from ingest.collect import Candidate, Collected, Refusal, collect
-from ingest.keeping import Kept, keep, same_title
+from ingest.keeping import Kept, keep
 from ingest.outcome import Ingested, Remedy
 from ingest.pictures import to_recognise, with_reasons, with_recognised
-from ingest.plan import Action, Hashed, Step, Store, decide, look
+from ingest.plan import Action, Hashed, Step, decide, look
 from ingest.progress import Pace, Progress
 from ingest.quality import remedies
 from ingest.readers.ahead import WORKERS, Ahead
@@ -35,6 +37,9 @@ from ingest.telling import (
     replaced_line,
     textless_warning,
 )
+
+if TYPE_CHECKING:
+    from assistant.library.store import LibraryStore
 
 _READ = (Action.ADD, Action.REPLACE)
 TRIED = "ocr:"
@@ -66,7 +71,7 @@ class Options:
 
 def add(
     paths: Sequence[Path],
-    store: Store,
+    store: LibraryStore,
     *,
     count: Callable[[str], int],
     options: Options | None = None,
@@ -82,7 +87,7 @@ def add(
     ----------
     paths : sequence of Path
         Files and folders; folders are walked in sorted order.
-    store : Store
+    store : LibraryStore
         The open library.
     count : callable
         Tokens of a text, special tokens included.
@@ -102,7 +107,7 @@ def add(
         The library cannot be written.
     """
     run = _Run(store, count, options or Options())
-    with collect(paths, leave_out=getattr(store, "folder", None)) as found:
+    with collect(paths, leave_out=store.folder) as found:
         yield from _take_in(found, paths, run)
 
 
@@ -139,7 +144,7 @@ class _Run:
     """One call of `add`: the store, the way, and the result so far."""
 
     def __init__(
-        self, store: Store, count: Callable[[str], int], options: Options
+        self, store: LibraryStore, count: Callable[[str], int], options: Options
     ) -> None:
         self.store = store
         self.count = count
@@ -277,16 +282,18 @@ class _Run:
         self, step: Step, facts: FileFacts, raw: Sequence[RawPage], ready: Prepared
     ) -> Generator[Progress, None, Prepared]:
         """Have the pages read whose text is missing or bad."""
-        wanted = () if facts.damage else to_recognise(ready.pages)
+        wanted = to_recognise(ready.pages)
         recognise = self.options.recognise
         if not wanted or recognise is None or not step.candidate or step.reader != PDF:
+            return ready
+        self.tried.add(step.sha256)
+        if facts.damage:
             return ready
         read: dict[int, RawPage] = {}
         for page in recognise(step.candidate.file, wanted, self.opened_with):
             read[page.number] = page
             tally = self.pace.tally()
             yield Progress("ocr", len(read), len(wanted), step.path, tally)
-        self.tried.add(step.sha256)
         pages = with_recognised(raw, read)
         ready = prepare(step.sha256, step.path, facts, pages, self.count)
         return replace(ready, pages=with_reasons(ready.pages, read))

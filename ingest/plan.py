@@ -2,55 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from contextlib import AbstractContextManager
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 from pathlib import Path, PurePosixPath
-from typing import Protocol
+from typing import TYPE_CHECKING
 
 from assistant.errors import InputError
 from assistant.library.types import Document
 from ingest.collect import Candidate, Collected, Refusal, file_hash
 from ingest.gone import gone
-from ingest.keeping import Keeper
 from ingest.readers.sniff import misnamed, reader_of
 
-
-class Store(Keeper, Protocol):
-    """What the pipeline asks of the library."""
-
-    def documents(self) -> tuple[Document, ...]:
-        """Return every document."""
-        ...
-
-    def textless(self, sha256: str) -> tuple[int, ...]:
-        """Return the pages of a document that cannot be searched."""
-        ...
-
-    def remove_document(self, sha256: str) -> bool:
-        """Remove a document everywhere; False when it was not there."""
-        ...
-
-    def units(self) -> Mapping[str, frozenset[str]]:
-        """Return the hashes of what each document says, by sha256."""
-        ...
-
-    def rename(self, sha256: str, new_path: str) -> None:
-        """Note another path of the same file."""
-        ...
-
-    def note(self, key: str) -> str | None:
-        """Return a note."""
-        ...
-
-    def put_note(self, key: str, value: str) -> None:
-        """Keep a note."""
-        ...
-
-    def transaction(self) -> AbstractContextManager[object]:
-        """Make what is done inside one step."""
-        ...
+if TYPE_CHECKING:
+    from assistant.library.store import LibraryStore
 
 
 class Action(StrEnum):
@@ -115,7 +80,7 @@ def look(files: Iterable[Candidate]) -> Iterator[Hashed | Refusal]:
 
 def decide(
     files: Sequence[Hashed],
-    store: Store,
+    store: LibraryStore,
     roots: Sequence[Path] = (),
     *,
     prune: bool = False,
@@ -126,7 +91,7 @@ def decide(
     ----------
     files : sequence of Hashed
         What was found.
-    store : Store
+    store : LibraryStore
         The open library.
     roots : sequence of Path
         Where it was looked for: documents from there without a file are gone.
@@ -144,7 +109,7 @@ def decide(
 
 def plan(
     collected: Collected,
-    store: Store,
+    store: LibraryStore,
     roots: Sequence[Path] = (),
     *,
     prune: bool = False,
@@ -166,7 +131,7 @@ def plan(
 class _Planner:
     """Holds what the library knows while the files of one run are decided."""
 
-    def __init__(self, files: Sequence[Hashed], store: Store) -> None:
+    def __init__(self, files: Sequence[Hashed], store: LibraryStore) -> None:
         known = self.known = store.documents()
         self.places = store.places()
         self.by_hash = {each.sha256: each for each in known}

@@ -5,18 +5,20 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
-from pathlib import Path
-from typing import Protocol
+from typing import TYPE_CHECKING
 
 from assistant.errors import FaultleafError, InputError
-from assistant.library.sayings import Place
-from assistant.library.types import OCR, Document, Page, StoredPassage, TableRow
+from assistant.library.types import OCR, Document, Page
 from ingest.assemble import Prepared, prepare
 from ingest.collect import Candidate, collect, file_hash
+from ingest.gone import what_lies_at
 from ingest.readers.base import FileFacts, RawPage
 from ingest.readers.isolation import read_file
 from ingest.readers.limits import Limits
 from ingest.readers.sniff import reader_of
+
+if TYPE_CHECKING:
+    from assistant.library.store import LibraryStore
 
 
 class Verdict(StrEnum):
@@ -61,28 +63,6 @@ class Proof:
     strays: tuple[Stray, ...] = ()
 
 
-class Stored(Protocol):
-    """What is asked of the library."""
-
-    def pages(self, sha256: str) -> tuple[Page, ...]:
-        """Return a document's pages."""
-        ...
-
-    def passages(
-        self, sha256: str = "", *, ids: Sequence[int] = ()
-    ) -> tuple[StoredPassage, ...]:
-        """Return a document's passages."""
-        ...
-
-    def table_rows(self, sha256: str) -> tuple[TableRow, ...]:
-        """Return the rows of a document's tables."""
-        ...
-
-    def places(self) -> Mapping[str, Place]:
-        """Return where the files lay, by sha256."""
-        ...
-
-
 @dataclass(frozen=True, slots=True)
 class How:
     """How files are read again."""
@@ -91,7 +71,7 @@ class How:
     limits: Limits | None = None
 
 
-def prove(store: Stored, document: Document, how: How | None = None) -> Proof:
+def prove(store: LibraryStore, document: Document, how: How | None = None) -> Proof:
     """Read a document's file again and hold everything stored against it."""
     place = store.places().get(document.sha256)
     if place is None or not place.path:
@@ -99,9 +79,10 @@ def prove(store: Stored, document: Document, how: How | None = None) -> Proof:
         return Proof(document, Verdict.UNPLACED, reason=_UNPLACED, hint=hint)
     proof = Proof(document, Verdict.MISSING, place.path)
     try:
-        top = _what_lies_at(place.path)
+        top = what_lies_at(place.path)
         if top is None:
-            hint = f"add it from where it is now, or: faultleaf remove {_id(document)}"
+            remove = f"faultleaf remove {document.document_id}"
+            hint = f"add it from where it is now, or: {remove}"
             return replace(proof, reason="no file lies there any more", hint=hint)
         with collect([top]) as found:
             for file in found.files:
@@ -120,21 +101,9 @@ def prove(store: Stored, document: Document, how: How | None = None) -> Proof:
 _UNPLACED = "it is not known where its file lies"
 
 
-def _id(document: Document) -> str:
-    return document.document_id
-
-
-def _what_lies_at(path: str) -> Path | None:
-    """Return the file at a path, or the archive it is in."""
-    at = Path(path)
-    while at != at.parent:
-        if at.is_file():
-            return at
-        at = at.parent
-    return None
-
-
-def _held_against(store: Stored, proof: Proof, file: Candidate, how: How) -> Proof:
+def _held_against(
+    store: LibraryStore, proof: Proof, file: Candidate, how: How
+) -> Proof:
     document = proof.document
     if file_hash(file.file) != document.sha256:
         hint = f"faultleaf add {proof.place}"
@@ -156,7 +125,7 @@ def _held_against(store: Stored, proof: Proof, file: Candidate, how: How) -> Pro
     if not strays:
         return proof
     reason = "what is stored does not stand on its page"
-    hint = f"take it out and add it again: faultleaf remove {_id(document)}"
+    hint = f"take it out and add it again: faultleaf remove {document.document_id}"
     return replace(proof, reason=reason, hint=hint)
 
 
@@ -180,7 +149,7 @@ def _words(text: str) -> int:
 
 
 def _strays(
-    store: Stored, document: Document, pages: Sequence[Page], fresh: Prepared
+    store: LibraryStore, document: Document, pages: Sequence[Page], fresh: Prepared
 ) -> Iterator[Stray]:
     """Give everything stored that the file, or the page's own text, does not bear."""
     held = {page.number: page for page in pages}

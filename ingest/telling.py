@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Collection, Iterator, Mapping, Sequence
 
-from assistant.library.types import Document, Page, PageStatus
+from assistant.library.sayings import Earlier
+from assistant.library.types import ID_DIGITS, TEXTLESS, Document, Page, PageStatus
 from ingest.keeping import Kept
 from ingest.near import NearPair, near_pairs
-from ingest.pictures import TEXTLESS
 
 WARN_SHARE = 0.2
 WARN_PAGES = 10
@@ -42,7 +42,7 @@ def replaced_line(kept: Kept, before: Document) -> str:
     if now.sha256 == before.sha256:
         return f"{now.path}: read again"
     return (
-        f"{now.path}: {_state(now)} is current; {_state(before)} is gone "
+        f"{now.path}: {state_text(now)} is current; {state_text(before)} is gone "
         "from the library"
     )
 
@@ -72,30 +72,25 @@ def near_lines(
 ) -> list[str]:
     """Say which documents say nearly the same, in order of their paths."""
     known = {each.sha256: each for each in documents}
-    return sorted(near_line(pair, known) for pair in near_pairs(units, among))
+    return sorted(_near_line(pair, known) for pair in near_pairs(units, among))
 
 
-def near_line(pair: NearPair, known: Mapping[str, Document]) -> str:
+def _near_line(pair: NearPair, known: Mapping[str, Document]) -> str:
     """Say of two documents how much they share, and what may be done."""
-    one, other, share, back = pair.one, pair.other, pair.share_of_one, 0.0
-    back = pair.share_of_other
+    share, back = pair.share_of_one, pair.share_of_other
+    first, second = known[pair.one], known[pair.other]
     if share < back:
-        one, other, share, back = other, one, back, share
-    first, second = known[one], known[other]
+        share, back, first, second = back, share, second, first
     return (
         f"{first.path}: {round(100 * share)} % of it stands in {second.path} too "
         f"({round(100 * back)} % the other way); if one replaces the other: "
-        f"faultleaf library set NEW --supersedes OLD"
+        "faultleaf library set NEW --supersedes OLD"
     )
 
 
-def _state(document: Document) -> str:
-    told = ", ".join(
-        part
-        for part in (
-            f"rev {document.revision}" if document.revision else "",
-            document.date,
-        )
-        if part
-    )
-    return f"{document.document_id} ({told})" if told else document.document_id
+def state_text(state: Document | Earlier) -> str:
+    """Name one state of a file: its identity, revision and date."""
+    revision = f"rev {state.revision}" if state.revision else ""
+    told = ", ".join(filter(None, (revision, state.date)))
+    identity = state.sha256[:ID_DIGITS]
+    return f"{identity} ({told})" if told else identity

@@ -13,9 +13,9 @@ from assistant.library.keyword import fold
 from assistant.library.types import (
     ID_DIGITS,
     OCR,
+    TEXTLESS,
     Document,
     Page,
-    PageStatus,
     Passage,
     StoredPassage,
     TableRow,
@@ -167,7 +167,7 @@ class Documents(OpenLibrary):
         found = self.query(
             "SELECT page.number FROM page JOIN document ON document.id = page.document "
             "WHERE sha256 = ? AND status IN (?, ?) ORDER BY page.number",
-            (sha256, PageStatus.PICTURE.value, PageStatus.UNREADABLE.value),
+            (sha256, *TEXTLESS),
         )
         return tuple(row[0] for row in found)
 
@@ -215,7 +215,10 @@ class Documents(OpenLibrary):
         return tuple(rows.table_row(row) for row in found)
 
     def _take_out(self, sha256: str) -> set[str]:
-        """Delete a document; return the hashes of the texts it had."""
+        """Delete a document; return the hashes of the texts it had.
+
+        Notes about it, whose keys end in a colon and its sha256, go too.
+        """
         of = "WHERE document = (SELECT id FROM document WHERE sha256 = ?)"
         texts = self.query(
             f"SELECT text_hash FROM passage {of} UNION SELECT line.text_hash FROM line "  # noqa: S608 - a literal above
@@ -227,6 +230,7 @@ class Documents(OpenLibrary):
             (sha256,),
         )
         self.connection.execute("DELETE FROM document WHERE sha256 = ?", (sha256,))
+        self.connection.execute("DELETE FROM note WHERE key LIKE '%:' || ?", (sha256,))
         return {row[0] for row in texts}
 
     def _drop_unused(self, hashes: set[str]) -> None:

@@ -92,4 +92,9 @@ def _same_work(one: Document, other: Document) -> bool:
     """Whether two documents are states of one: by number, else by maker and title."""
     if one.number or other.number:
         return normal(one.number) == normal(other.number)
+    return same_title(one, other)
+
+
+def same_title(one: Document, other: Document) -> bool:
+    """Return whether two documents are of one maker, which is known, and title."""
     return bool(one.maker) and (one.maker, one.title) == (other.maker, other.title)

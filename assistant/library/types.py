@@ -24,6 +24,10 @@ class PageStatus(StrEnum):
     """The reader failed on it, or what it gave is not words."""
 
 
+TEXTLESS = (PageStatus.PICTURE, PageStatus.UNREADABLE)
+"""Pages that cannot be searched."""
+
+
 @dataclass(frozen=True, slots=True)
 class Page:
     """One physical page; `number` counts from 1, `label` is what is printed."""

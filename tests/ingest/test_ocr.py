@@ -236,3 +236,19 @@ def test_a_page_that_ocr_cannot_read_is_not_tried_again(
 
     assert again.unchanged == ["board.pdf"]
     assert reading.asked == [(2,)]
+
+
+def test_a_document_added_anew_as_a_picture_is_read_when_ocr_comes(
+    store: LibraryStore, tmp_path: Path
+) -> None:
+    path = half_typed(tmp_path / "board.pdf")
+    reading = Reading()
+    take(store, path, options=Options(recognise=reading))
+    (document,) = store.documents()
+    store.remove_document(document.sha256)
+    take(store, path)
+
+    later = take(store, path, options=Options(recognise=reading))
+
+    assert later.replaced == ["board.pdf"]
+    assert reading.asked == [(2,), (2,)]

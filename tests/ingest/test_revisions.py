@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from assistant.library.sayings import Origin, Saying
+from assistant.library.sayings import Earlier, Origin, Saying
 from assistant.library.store import LibraryStore
+from ingest.telling import state_text
 from tests.shelves import note, take
 
 OLD = "HERON MANUAL\nDocument VSM-1407 Revision B\nModels: VEH-O26, VEH-O35\nE4: board."
@@ -41,6 +42,13 @@ def test_the_current_state_is_named_and_the_earlier_one_answers_no_more(
     after = store.state_after(old[:12])
     assert after is not None
     assert after.sha256 == new
+
+
+def test_a_state_is_named_without_a_revision_it_does_not_have() -> None:
+    name = "ab" * 6
+
+    assert state_text(Earlier("ab" * 32, "Heron", "", "2023-05")) == f"{name} (2023-05)"
+    assert state_text(Earlier("ab" * 32, "Heron", "", "")) == name
 
 
 def test_earlier_states_are_kept_through_several_changes(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import zlib
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 import pytest
@@ -14,6 +15,7 @@ from pypdf import PdfReader
 
 from assistant.library.store import LibraryStore
 from assistant.library.types import PageStatus
+from ingest.pipeline import Options
 from ingest.readers.base import FileFacts, RawPage
 from ingest.readers.isolation import read_file
 from ingest.readers.legible import CUT
@@ -67,6 +69,26 @@ def test_a_cut_file_is_taken_in_with_a_warning_and_a_way_out(
     (document,) = store.documents()
     statuses = {page.status for page in store.pages(document.sha256)}
     assert statuses == {PageStatus.TEXT, PageStatus.UNREADABLE}
+
+
+def test_a_cut_file_is_not_read_again_for_pictures_it_cannot_show(
+    store: LibraryStore, tmp_path: Path
+) -> None:
+    path = cut(canvas_pdf(tmp_path / "cut.pdf", PAGES), 6)
+    asked: list[Path] = []
+
+    def recognise(
+        file: Path, _pages: Sequence[int], _password: str | None
+    ) -> Iterator[RawPage]:
+        asked.append(file)
+        return iter(())
+
+    take(store, path, options=Options(recognise=recognise))
+
+    again = take(store, path, options=Options(recognise=recognise))
+
+    assert again.unchanged == ["cut.pdf"]
+    assert asked == []
 
 
 def test_a_file_whose_fonts_stood_behind_the_cut_is_refused() -> None:

@@ -25,8 +25,6 @@ if TYPE_CHECKING:
     from assistant.library.types import Document
     from ingest.library_report import Coverage
 
-MOST_TOKENS = 250
-"""What the packaged model is given at most, special tokens included."""
 ACCEPT = "faultleaf library set {} --accept-applies --by NAME"
 
 
@@ -99,9 +97,8 @@ def sheet_of(
     from ingest.library_report import cover_one
 
     cover = cover_one(store, document, tokens)
-    known = dict(enumerate(store.documents()))
-    by = superseded(known)
-    key = next(k for k, each in known.items() if each.sha256 == document.sha256)
+    known = store.documents()
+    by = superseded(dict(enumerate(known)))
     place = store.places().get(document.sha256)
     return Sheet(
         document=document.path,
@@ -111,10 +108,10 @@ def sheet_of(
         told=tuple(_told(store.said(document.sha256))),
         known={
             each.document_id: each.path
-            for each in store.documents()
+            for each in known
             if each.document_id in document.supersedes
         },
-        superseded_by=by.get(key, ""),
+        superseded_by=by.get(known.index(document), ""),
         earlier=store.earlier(document.sha256),
         proposals=store.proposals(document.sha256),
         pages=page_ranges(cover),
@@ -163,11 +160,12 @@ def sheet_lines(sheet: Sheet, width: int) -> list[str]:
 
 
 def _superseded_lines(sheet: Sheet, width: int) -> Iterator[str]:
+    from ingest.telling import state_text
+
     if sheet.superseded_by:
         yield from wrap(f"SUPERSEDED by {sheet.superseded_by}", width, "  ")
     for each in sheet.earlier:
-        told = ", ".join(filter(None, (f"rev {each.revision}", each.date)))
-        yield from wrap(f"earlier state: {each.sha256[:12]} ({told})", width, "  ")
+        yield from wrap(f"earlier state: {state_text(each)}", width, "  ")
 
 
 def _told_lines(sheet: Sheet, width: int) -> Iterator[str]:
@@ -227,17 +225,23 @@ def _page_lines(sheet: Sheet, width: int) -> Iterator[str]:
     text = f"PDF pages: {told or 'none'}; {count(sheet.passages, 'passage')}"
     yield from wrap(text, width, "  ")
     if sheet.longest is not None:
-        text = f"longest passage: {sheet.longest} tokens; none is cut for its vector"
-        whole = sheet.longest <= MOST_TOKENS
-        cut = f"longest passage: {sheet.longest} tokens, more than {MOST_TOKENS}: cut"
-        yield from wrap(text if whole else cut, width, "  ")
+        from assistant.library.encoder import MAX_TOKENS
+
+        said = "; none is cut for its vector"
+        if sheet.longest > MAX_TOKENS:
+            said = f", more than {MAX_TOKENS}: cut"
+        text = f"longest passage: {sheet.longest} tokens{said}"
+        yield from wrap(text, width, "  ")
     for way, pages in sheet.remedies.items():
         yield from wrap(f"page {pages}: {way}", width, "  ")
 
 
 def _place_lines(sheet: Sheet, width: int) -> Iterator[str]:
-    if sheet.lies_there is None:
+    if not sheet.place:
         yield from wrap("it is not known where its file lies", width, "  ")
+    elif sheet.lies_there is None:
+        said = f"whether its file is still there cannot be seen: {sheet.place}"
+        yield from wrap(said, width, "  ")
     elif sheet.lies_there:
         yield from wrap(f"file: {sheet.place}", width, "  ")
     else:
