@@ -32,11 +32,19 @@ PASSAGE = (
 _SCOPES: TypeAdapter[tuple[Scope, ...]] = TypeAdapter(tuple[Scope, ...])
 
 
+def scopes_json(scopes: Sequence[Scope]) -> str:
+    """Return scopes as JSON."""
+    fields = _SCOPES.dump_python(tuple(scopes), mode="json", exclude_defaults=True)
+    return json.dumps(fields, ensure_ascii=False, sort_keys=True)
+
+
+def scopes_of(text: str) -> tuple[Scope, ...]:
+    """Return the scopes of their JSON."""
+    return _SCOPES.validate_json(text) if text != "[]" else ()
+
+
 def document_row(document: Document) -> tuple[str, ...]:
     """Return the values of a document in the order of `DOCUMENT`."""
-    scopes = _SCOPES.dump_python(
-        document.applies_to, mode="json", exclude_defaults=True
-    )
     return (
         document.sha256,
         document.path,
@@ -46,7 +54,7 @@ def document_row(document: Document) -> tuple[str, ...]:
         document.revision,
         document.date,
         json.dumps(document.supersedes, ensure_ascii=False),
-        json.dumps(scopes, ensure_ascii=False, sort_keys=True),
+        scopes_json(document.applies_to),
         document.number,
     )
 
@@ -62,7 +70,7 @@ def document(row: Sequence[Any]) -> Document:
         revision=row[5],
         date=row[6],
         supersedes=tuple(json.loads(row[7])),
-        applies_to=_SCOPES.validate_json(row[8]) if row[8] != "[]" else (),
+        applies_to=scopes_of(row[8]),
         number=row[9],
     )
 

@@ -11,8 +11,7 @@ from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
-from pydantic import TypeAdapter
-
+from assistant.library.rows import scopes_json, scopes_of
 from assistant.library.types import Document
 from assistant.record import Scope
 
@@ -25,7 +24,7 @@ FIELDS = (
 LASTING = ("title", "maker", "kind", "number", "applies_to")
 """What a person said of a file that holds for its next state too."""
 
-_SCOPES: TypeAdapter[tuple[Scope, ...]] = TypeAdapter(tuple[Scope, ...])
+_UNSAID = Document(sha256="", path="", title="")
 
 
 class Origin(StrEnum):
@@ -106,10 +105,10 @@ def settled(
 ) -> Document:
     """Return a document with the statements in force on these fields as its own."""
     stands = in_force(sayings)
-    values: dict[str, object] = {}
-    for field in fields:
-        empty: Value = () if field in ("supersedes", "applies_to") else ""
-        values[field] = stands[field].value if field in stands else empty
+    values = {
+        field: stands[field].value if field in stands else getattr(_UNSAID, field)
+        for field in fields
+    }
     if not values.get("title", document.path):
         values["title"] = document.path
     return replace(document, **values)  # type: ignore[arg-type]
@@ -117,16 +116,17 @@ def settled(
 
 def dumped(value: Value) -> str:
     """Return a value as JSON."""
-    if isinstance(value, tuple) and any(isinstance(each, Scope) for each in value):
-        scopes = _SCOPES.dump_python(value, mode="json", exclude_defaults=True)  # type: ignore[arg-type]
-        return json.dumps(scopes, ensure_ascii=False, sort_keys=True)
+    if not isinstance(value, str):
+        scopes = [each for each in value if isinstance(each, Scope)]
+        if scopes:
+            return scopes_json(scopes)
     return json.dumps(value, ensure_ascii=False)
 
 
 def loaded(field: str, text: str) -> Value:
     """Return the value of a field from its JSON."""
     if field == "applies_to":
-        return _SCOPES.validate_json(text)
+        return scopes_of(text)
     value = json.loads(text)
     return tuple(value) if isinstance(value, list) else str(value)
 

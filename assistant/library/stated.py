@@ -19,7 +19,7 @@ from assistant.library.sayings import (
     loaded,
     settled,
 )
-from assistant.library.types import Document
+from assistant.library.types import ID_DIGITS, Document
 from assistant.record import Scope
 
 
@@ -126,7 +126,8 @@ class Stated(Documents):
         found = self.query("SELECT id FROM document WHERE sha256 = ?", (sha256,))
         if not found:
             raise LibraryError(
-                f"no document {sha256[:12]} is in the library", "faultleaf add PATH…"
+                f"no document {sha256[:ID_DIGITS]} is in the library",
+                "faultleaf add PATH…",
             )
         return int(found[0][0])
 
@@ -243,10 +244,10 @@ class Stated(Documents):
 
     # texts
 
-    def units(self, of: Collection[str] = ()) -> Mapping[str, frozenset[str]]:
+    def units(self) -> Mapping[str, frozenset[str]]:
         """Return the hashes of what each document says, piece by piece, by sha256.
 
-        A piece is a line, or a passage that is one line. `of` narrows it to these.
+        A piece is a line, or a passage that is one line.
         """
         found = self.query(
             "SELECT sha256, line.text_hash FROM line JOIN passage ON passage.id = "
@@ -256,8 +257,7 @@ class Stated(Documents):
         )
         result: dict[str, set[str]] = {}
         for sha256, text in found:
-            if not of or sha256 in of:
-                result.setdefault(sha256, set()).add(text)
+            result.setdefault(sha256, set()).add(text)
         return {name: frozenset(result[name]) for name in sorted(result)}
 
 
