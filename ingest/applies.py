@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from assistant.library.sayings import Proposal
 from assistant.library.types import Page, PageStatus, TableRow
 from assistant.record import Scope, SerialRange
+from assistant.rules.plates import serial_key
 from ingest.models import models_in
 
 COVER_PAGES = 3
@@ -22,7 +23,7 @@ BLOCK_LINES = 8
 """So many lines below a heading "Models" may name them."""
 MOST_PROPOSALS = 12
 
-_ROLES = (("outdoor", r"outdoor"), ("indoor", r"indoor"))
+_ROLES = ("outdoor", "indoor")
 _WORDS = r"(?:models?|units?|model (?:numbers?|nos?\.?|names?|codes?)|types?)"
 _LEAD = re.compile(
     rf"\b(?:applicable (?:to )?(?:(?:outdoor|indoor) )?{_WORDS}"
@@ -151,7 +152,7 @@ def _tabled(rows: Sequence[TableRow]) -> Iterator[_Found]:
 
 
 def _role(text: str) -> str:
-    return next((role for role, words in _ROLES if re.search(words, text, re.I)), "")
+    return next((role for role in _ROLES if role in text.lower()), "")
 
 
 _SERIAL = (
@@ -194,7 +195,7 @@ def _serials(pages: Iterable[Page]) -> Iterator[Proposal]:
 
 
 def _is_week(serial: str) -> bool:
-    return 1 <= int(serial[2:4]) <= 53  # noqa: PLR2004 - weeks of a year
+    return serial_key("YYWW", serial) is not None
 
 
 def _around(text: str, start: int, end: int) -> str:

@@ -163,10 +163,9 @@ def _rows(grid: Lattice, pieces: Sequence[Piece]) -> tuple[tuple[Cell, ...], ...
             grid.xs[region.column_end],
             grid.ys[region.row_end],
         )
-        spans = (region.row_end - region.row, region.column_end - region.column)
         for row in range(region.row, region.row_end):
             carried = row > region.row
-            made[row][region.column] = Cell(piece.text, box, *spans, carried=carried)
+            made[row][region.column] = Cell(piece.text, box, carried=carried)
             for column in range(region.column + 1, region.column_end):
-                made[row][column] = Cell("", box, *spans, carried=carried, covered=True)
+                made[row][column] = Cell("", box, carried=carried, covered=True)
     return tuple(tuple(cell for cell in row if cell is not None) for row in made)

@@ -35,8 +35,6 @@ class Cell:
     text: str
     box: Box
     """Of the whole cell, merged parts with it."""
-    row_span: int = 1
-    column_span: int = 1
     carried: bool = False
     """It was written in a row above, which its merged cell covers too."""
     covered: bool = False

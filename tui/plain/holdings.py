@@ -83,7 +83,8 @@ def holdings(store: LibraryStore) -> Holdings:
     from ingest.library_report import coverage
     from ingest.telling import near_lines
 
-    packs = tuple(read_stored(pack.payload) for pack in store.packs())
+    stored = store.packs()
+    packs = tuple(read_stored(pack.payload) for pack in stored)
     knowledge = Knowledge(packs=packs, documents=store.documents())
     manifest = store.manifest()
     known = knowledge.documents
@@ -98,8 +99,7 @@ def holdings(store: LibraryStore) -> Holdings:
             for each in coverage(store)
         ),
         packs=tuple(
-            _pack(pack, stored.sha256)
-            for pack, stored in zip(packs, store.packs(), strict=True)
+            _pack(pack, each.sha256) for pack, each in zip(packs, stored, strict=True)
         ),
         counts=store.counts(),
         near=tuple(near_lines(known, store.units())),

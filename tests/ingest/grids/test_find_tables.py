@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from ingest.grids.find import find_tables
 from ingest.grids.follow import continued
-from ingest.grids.model import Style, Table
+from ingest.grids.model import Box, Style, Table
 from ingest.readers.geometry import Fill, Rule, Shapes, Word
 
 COLUMNS = (50.0, 120.0, 300.0, 500.0)
@@ -84,7 +84,7 @@ def test_a_cell_merged_downwards_speaks_for_every_row() -> None:
 
     assert [row[0].text for row in table.rows] == ["Code", "E7", "E7"]
     assert [row[0].carried for row in table.rows] == [False, False, True]
-    assert table.rows[1][0].row_span == 2
+    assert table.rows[1][0].box == table.rows[2][0].box == Box(50, 120, 120, 160)
 
 
 def test_a_cell_merged_sideways_names_the_group_of_its_columns() -> None:
