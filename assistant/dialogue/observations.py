@@ -9,7 +9,7 @@ from assistant.jobs.fold import Held, JobState, current
 from assistant.signals.observation import Observation, State
 
 IDENTITY = ("box", "board", "label", "colour")
-KEPT = (*IDENTITY, "emitter")
+KEPT = (*IDENTITY, "emitter", "lamps")
 PATTERN = (
     "count",
     "long_count",
@@ -55,6 +55,12 @@ def merge(reports: Sequence[Held]) -> tuple[Observation, ...]:
         fact = held.fact
         if not isinstance(fact, LampFact):
             continue
+        if fact.observation.lamps == "every":
+            merged = [
+                one
+                for one in merged
+                if not _told_anew(one, held.turn, fact.observation)
+            ]
         place = _place(merged, held, fact.observation)
         if place is None:
             merged.append((held.turn, fact.observation))
@@ -88,11 +94,20 @@ def _told_apart(old: Observation, new: Observation) -> bool:
     return any(getattr(old, slot) or getattr(new, slot) for slot in IDENTITY)
 
 
+def _told_anew(older: tuple[int, Observation], turn: int, new: Observation) -> bool:
+    """Say whether what is told of every lamp takes the place of an earlier report."""
+    told_in, old = older
+    alike = old.model_copy(update={"lamps": new.lamps})
+    return told_in != turn and old.state != "display" and same_lamp(alike, new)
+
+
 def same_lamp(one: Observation, other: Observation) -> bool:
     """Say whether two reports can speak of one lamp: no identity slot disagrees."""
     if (one.state == "display") != (other.state == "display"):
         return "no_code" in (one.state, other.state)
     if one.emitter != other.emitter and one.emitter and other.emitter:
+        return False
+    if one.lamps != other.lamps:
         return False
     return all(
         not getattr(one, slot)

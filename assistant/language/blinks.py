@@ -131,6 +131,12 @@ _ON = rx(
     r"l?e?d[0-9]{1,2}|light [0-9]) (?P<on>on)(?! (?:the|a|my|this|that|at|and off|off|"
     r"it|its|top|heat|cool|site|gas|for|hold|off on|to)(?!\S))"
 )
+_OF_A_PART = re.compile(
+    r"(?<!\S)(?:fans?|compressors?|units?|breakers?|isolators?|disconnects?|supply|mains|"
+    r"motors?|pumps?|contactors?|switch(?:es)?|valves?|heaters?|system|machine)"
+    r"(?: (?:is|are|was|were|still|now|both|all|just|stays?|completely))* $"
+)
+"""A part right before "on" or "off", which then is not a lamp's."""
 _SITS = rx(
     r"(?:lights?|one|red|green|amber|yellow|orange|blue|white|h[0-9]p?|"
     r"l?e?d[0-9]{1,2}) (?P<on>just sits there)"
@@ -139,9 +145,11 @@ _SITS = rx(
 _DARK = rx(DARK)
 _NO_LIGHTS = rx(
     r"(?:no|not any|zero|not one|not a single|without any) (?:lights?|lights? (?:on|"
-    r"lit))(?: (?:at all|anywhere|on|lit))*|nothing (?:is )?lit(?: up)?|(?:all|"
-    r"everything) (?:is )?(?:dark|dead|unlit)|(?:board|unit) (?:is )?(?:completely |"
-    r"totally |all )?(?:dark|dead)|lights? (?:are )?all (?:off|dead|dark|out)"
+    r"lit))(?: (?:at all|anywhere|on|lit))*|(?:none of|neither(?: of)?) (?:the )?"
+    r"(?:lights?|them) (?:is |are )?(?:on|lit)(?: up)?|nothing (?:is )?lit(?: up)?|"
+    r"(?:all|everything) (?:is )?(?:dark|dead|unlit)|(?:board|unit) (?:is )?"
+    r"(?:completely |totally |all )?(?:dark|dead)|lights? (?:are )?all "
+    r"(?:off|dead|dark|out)"
 )
 _SEQUENCE = rx(
     r"(?:from (?:the )?|starting (?:on|from|at) (?:the )?)?(?P<side>left|right|top|"
@@ -183,7 +191,8 @@ def blinks(view: Tokens) -> list[Blink]:
     """Return every state told, in order, none overlapping; "not flashing" is none."""
     found: list[Blink] = [*_sequence(view)]
     found += [
-        Blink(*m.span(), {"state": "off"}) for m in _NO_LIGHTS.finditer(view.folded)
+        Blink(*m.span(), {"state": "off", "lamps": "every"})
+        for m in _NO_LIGHTS.finditer(view.folded)
     ]
     found += [Blink(*told) for told in digits_told(view, count_of)]
     found += [Blink(*told) for told in rounds_told(view)]
@@ -282,8 +291,13 @@ def _dark(view: Tokens) -> list[Blink]:
 
 
 def _speaks_of_lamps(view: Tokens, match: re.Match[str]) -> bool:
-    """Tell whether "on" or "off" stands in a sentence that names a lamp."""
+    """Tell whether "on" or "off" stands in a sentence that names a lamp.
+
+    The fan that is off beside a lamp is no lamp.
+    """
     start, end = view.sentence(match.start())
+    if _OF_A_PART.search(view.folded[start : match.start(match.lastgroup or 0)]):
+        return False
     return bool(_NAMED.search(tokens(view.source).folded, start, end))
 
 

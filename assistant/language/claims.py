@@ -30,7 +30,7 @@ Matcher = Callable[[Tokens, Vocabulary], list[Claim]]
 """One family: reads what earlier families left and returns its claims."""
 
 NUMBER = r"-?[0-9]+(?:\.[0-9]+)?"
-NOT = r"(?:not|no|never|without|nothing|nor|neither|stopped|zero)"
+NOT = r"(?:not|no|none|never|without|nothing|nor|neither|stopped|zero)"
 _NEGATION = re.compile(rf"(?<!\S){NOT}(?!\S)(?! (?:only|just|sure|long))")
 _SUBJECT = re.compile(
     r"(?<!think )(?<!believe )(?<!say )(?<!see )(?<!\S)(?:it|she|they)(?: |$)"
@@ -61,7 +61,8 @@ def either(words: Iterable[str]) -> str:
 def negated(view: Tokens, at: int) -> bool:
     """Tell whether a "not", "no" or "never" just before `at` governs it."""
     start, _ = view.clause(at)
-    near = " ".join(view.folded[start:at].split()[-_REACH:])
+    before = view.folded[start:at].replace("none of the ", "none ")
+    near = " ".join(before.split()[-_REACH:])
     return bool(_NEGATION.search(_SUBJECT.split(near)[-1]))
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal
@@ -19,9 +20,10 @@ from assistant.language.lexicon.lamps import (
     THERMOSTAT,
 )
 from assistant.language.lexicon.words import words
-from assistant.language.tokens import fold
+from assistant.language.tokens import Tokens, fold
 from assistant.language.vocabulary import Vocabulary
 from assistant.record import Box
+from assistant.signals.observation import Several
 
 Kind = Literal["colour", "label", "board", "box"]
 _NOT_A_PLACE = (
@@ -59,6 +61,12 @@ _LONE = (
     r"flashes|flashing|flickers|flickering|does|goes|stays|lit|dark|off|steady)(?!\S))"
 )
 """Where a single letter is a lamp and no word of the sentence."""
+_SEVERAL = re.compile(
+    r"(?<!\S)(?:both|all|the 2|(?P<other>others?)|the rest)"
+    r"(?P<what>(?: (?:of|the|them|these|those|on|[2-9]|lights?|ones?|~+))*)"
+    r"(?: (?:is|are|was|were|just|stays?|keeps?|now|still|again|goes|go|going|they))* $"
+)
+"""Words for more lamps than one, and for the one left, right before what they do."""
 _PLACES = frozenset(
     f"{place} one" for place in words("top bottom left right middle upper lower")
 )
@@ -141,6 +149,24 @@ def emitters(folded: str, vocabulary: Vocabulary) -> list[Emitter]:
         for match in pattern.finditer(folded)
     ]
     return sorted(_told_apart(found), key=lambda one: (one.start, one.kind))
+
+
+def several_told(
+    view: Tokens, start: int, end: int, around: Sequence[Emitter]
+) -> dict[str, Several]:
+    """Return whether "both lamps", "all", "the other one" stand right before `end`.
+
+    A lamp named by its label is only itself.
+    """
+    near = [e for e in around if start <= e.start and e.end <= end]
+    if any(e.kind == "label" for e in near):
+        return {}
+    plain = view.without([(e.start, e.end) for e in near])
+    match = _SEVERAL.search(plain.folded[start:end])
+    if match is None:
+        return {}
+    one = match["other"] and not re.search(r"[2-9]|s$", match["what"].strip())
+    return {"lamps": "other" if one else "every"}
 
 
 def _told_apart(found: list[Emitter]) -> list[Emitter]:

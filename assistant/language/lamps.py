@@ -10,7 +10,7 @@ from assistant.facts import LampFact
 from assistant.language.blinks import Blink, blinks, count_of, modifier_spans, modifiers
 from assistant.language.claims import Claim, negated, rx
 from assistant.language.codes import codes, shown_plainly
-from assistant.language.emitters import Emitter, colours_like, emitters
+from assistant.language.emitters import Emitter, colours_like, emitters, several_told
 from assistant.language.lexicon.lamps import STORED
 from assistant.language.tokens import Tokens, tokens
 from assistant.language.vocabulary import Vocabulary
@@ -52,8 +52,20 @@ _CORRECTING = rx(
 )
 _STORED = rx(STORED)
 _FLASHING = frozenset({"count", "blink", "short_long", "heartbeat", "flicker"})
-_BESIDE = 4
-"""Letters between a code and its own flashing."""
+_AND_AGAIN = re.compile(
+    r"(?: (?:,|and|then|after that|a|another|the|it|is|there|followed by|short|long|"
+    r"dark|pauses?|rests?|gap|break|waits?|stops?|again|next|sometimes|or|goes|does|"
+    r"gives|times))* "
+)
+"""What stands between two counts of one lamp."""
+_CHANGED = re.compile(r"(?: (?:,|and|but|then|today|it|is))* now(?: (?:it|is|at|,))* ")
+_BESIDE = re.compile(
+    r".{0,4}|(?: (?:is|on|the|my|its|remote|display|screen|handset|controller|wall|"
+    r"keeps|just|,))* "
+)
+"""What stands between a code and its own flashing."""
+_NAMES = ("colour", "label", "board", "box", "lamps", "emitter", "stored")
+"""Slots that say which lamp an event tells of."""
 _SMALL = 30
 """The largest count that a bare corrected number is taken for."""
 
@@ -125,7 +137,7 @@ def _events(view: Tokens, vocabulary: Vocabulary) -> list[_Event]:
     states = [
         _Event(b.start, b.end, dict(b.slots))
         for b in blinks(rest)
-        if not (_only_blinks(b) and _beside(b, shown))
+        if not (_only_blinks(b) and _beside(view, b, shown))
     ]
     if not shown and not states:
         states = [*_bare_counts(view)]
@@ -136,12 +148,13 @@ def _only_blinks(blink: Blink) -> bool:
     return blink.slots["state"] == "blink" and set(blink.slots) <= {"state", "phase"}
 
 
-def _beside(blink: Blink, shown: list[_Event]) -> bool:
-    """Tell whether what blinks is a code: "P3 flashing", "flashing E4"."""
-    return any(
-        abs(blink.start - code.end) <= _BESIDE or abs(code.start - blink.end) <= _BESIDE
+def _beside(view: Tokens, blink: Blink, shown: list[_Event]) -> bool:
+    """Tell whether what blinks is a code: "P3 flashing", "E4 on screen, flashing"."""
+    between = [
+        view.folded[min(code.end, blink.end) : max(code.start, blink.start)]
         for code in shown
-    )
+    ]
+    return any(_BESIDE.fullmatch(text) for text in between)
 
 
 def _bare_counts(view: Tokens) -> list[_Event]:
@@ -170,12 +183,13 @@ def _observations(
         slots = _placed(slots, event, around, reach)
         if place:
             slots["label"] = (place,)
+        slots |= several_told(view, reach.told, event.start, around)
         if slots["state"] in _FLASHING:
             slots = modifiers(view, reach.told, reach.high) | slots
         if _STORED.search(view.folded, *view.sentence(event.start)):
             slots["stored"] = True
-        if kept and _same(kept[-1], event, slots, view):
-            kept[-1] = (_Event(kept[-1][0].start, event.end, {}), kept[-1][1] | slots)
+        if kept and (more := _more_of(kept[-1], event, slots, view)) is not None:
+            kept[-1] = (_Event(kept[-1][0].start, event.end, {}), more)
             continue
         kept.append((event, slots))
     return _claimed(view, kept, around)
@@ -185,15 +199,35 @@ def _claimed(
     view: Tokens, kept: list[tuple[_Event, dict[str, Any]]], around: list[Emitter]
 ) -> list[Claim]:
     claims: list[Claim] = []
-    since = False
-    for event, slots in kept:
-        before = _before_reset(view, event, since=since)
-        since = since or before is True
+    for event, slots, before in _before_and_after(view, kept):
         for each in (slots, *_alike(view, event, slots, around)):
             observation = Observation(**_settled(each))
             fact = LampFact(observation=observation, before_reset=before)
             claims.append(Claim(event.start, event.end, fact))
     return claims
+
+
+def _before_and_after(
+    view: Tokens, kept: list[tuple[_Event, dict[str, Any]]]
+) -> list[tuple[_Event, dict[str, Any], bool | None]]:
+    """Add whether each was seen before the last reset; None where nothing says so.
+
+    What is told right before "after the reset 2 times" is of the same lamp, earlier.
+    """
+    found: list[tuple[_Event, dict[str, Any], bool | None]] = []
+    since = False
+    for event, slots in kept:
+        before = _before_reset(view, event, since=since)
+        since = since or before is True
+        unnamed = not any(slots.get(name) for name in _NAMES)
+        if before is False and unnamed and found and found[-1][2] is None:
+            earlier, told, _ = found[-1]
+            found[-1] = (earlier, told, True)
+            named = {name: told[name] for name in _NAMES if name in told}
+            found.append((event, named | slots, before))
+            continue
+        found.append((event, slots, before))
+    return found
 
 
 def _alike(
@@ -261,6 +295,31 @@ def _placed(
         if chosen:
             found[kind] = chosen[0].values
     return found
+
+
+def _more_of(
+    last: tuple[_Event, dict[str, Any]],
+    event: _Event,
+    slots: dict[str, Any],
+    view: Tokens,
+) -> dict[str, Any] | None:
+    """Return the slots of one lamp that two events tell of, or None where it is two.
+
+    "3 times, then a pause, then 4 times" is one lamp that gave both numbers; in "4
+    times, now 6 times" it has changed.
+    """
+    old = last[1]
+    if _same(last, event, slots, view):
+        return old | slots
+    alike = all(slots.get(name) in (None, old.get(name)) for name in _NAMES)
+    between = view.folded[last[0].end : event.start]
+    if not (alike and old["state"] == slots["state"] == "count"):
+        return None
+    if _CHANGED.fullmatch(between):
+        return {name: old[name] for name in _NAMES if name in old} | slots
+    if not _AND_AGAIN.fullmatch(between):
+        return None
+    return old | slots | {"count": tuple(sorted({*old["count"], *slots["count"]}))}
 
 
 def _same(

@@ -36,7 +36,7 @@ def answers_of(
 ) -> dict[str, Answers]:
     """Return every question that what was seen leaves open, with its answers."""
     found: dict[str, Answers] = {}
-    if len(seen) == 1:
+    if len(seen) == 1 and seen[0].lamps is None:
         found.update(_of_one_lamp(candidates, seen[0]))
     for slot, bears in _OPEN_SLOTS.items():
         if any(slot in one.assumed for one in candidates):

@@ -7,7 +7,7 @@ row, and everything a candidate needs that was not told is named.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from assistant.record import Mode
 from assistant.signals.bearings import count_of
@@ -26,12 +26,14 @@ from assistant.signals.kinds import (
     ShortLong,
 )
 from assistant.signals.observation import Candidate, Match, Observation, SignalRow
+from assistant.signals.placed import Placed, standing, without_near
 from assistant.signals.questions import best_question, plain_question
 from assistant.signals.trains import fit_circumstances, fit_row
 from assistant.signals.wordings import (
     NO_CODE_YET,
     NO_TABLE,
     count_over,
+    in_no_row,
     need_count,
     need_pause,
     need_short,
@@ -40,12 +42,6 @@ from assistant.signals.wordings import (
 
 OTHER_DOCUMENT = 0.5
 """Weight of a row that explains one of several lamps, beside a row for them all."""
-
-
-@dataclass(frozen=True, slots=True)
-class _Placed:
-    row: SignalRow
-    fit: Fit
 
 
 def decode(
@@ -76,7 +72,7 @@ def decode(
     kept = [row for row in rows if _no_lamp_disagrees(observations, row, mode)]
     together, rest = _grids(observations, kept, mode)
     matches = [together] if together is not None else []
-    matches += [_decode_one(observations[place], kept, mode) for place in rest]
+    matches += [_beside(observations[place], kept, rows, mode) for place in rest]
     return _merged(matches)
 
 
@@ -98,7 +94,7 @@ def _grids(
     if len(seen) == 1:
         return None, everything
     joint = [
-        _Placed(row, fit)
+        Placed(row, fit)
         for row in rows
         if isinstance(row.signal, Together)
         and (fit := fit_joint(seen, row.signal, mode)) is not None
@@ -106,19 +102,26 @@ def _grids(
     most = max((len(one.fit.explained) for one in joint), default=0)
     if most <= 1:
         return None, everything
-    joint = _without_near(
+    joint = without_near(
         [one for one in joint if len(one.fit.explained) == most], set()
     )
     covered = {place for one in joint for place in one.fit.explained}
     documents = {one.row.document for one in joint}
     others = [
-        _Placed(one.row, replace(one.fit, weight=one.fit.weight * OTHER_DOCUMENT))
+        Placed(one.row, replace(one.fit, weight=one.fit.weight * OTHER_DOCUMENT))
         for place in sorted(covered)
         for one in _fits(seen[place], rows, mode)
         if one.row.document not in documents
+        or (_nameless(seen[place]) and not isinstance(one.row.signal, Together))
     ]
     match = _judged([seen[n] for n in sorted(covered)], [*joint, *others])
     return match, [place for place in everything if place not in covered]
+
+
+def _nameless(seen: Observation) -> bool:
+    """Return whether any lamp may be meant: then one that is read alone too."""
+    flashes = seen.state in ("blink", "count")
+    return flashes and not (seen.label or seen.colour or seen.lamps)
 
 
 def fit_joint(
@@ -130,6 +133,19 @@ def fit_joint(
     if fit is None or circumstances is None:
         return None
     return fit.and_also(circumstances)
+
+
+def _beside(
+    seen: Observation,
+    kept: Sequence[SignalRow],
+    rows: Sequence[SignalRow],
+    mode: Mode | None,
+) -> Match:
+    """Read a lamp that no row joins with the others told; say where rows know it."""
+    match = _decode_one(seen, kept, mode)
+    if match.verdict != "none" or len(kept) == len(rows) or not _fits(seen, rows, mode):
+        return match
+    return replace(match, reason=in_no_row(seen))
 
 
 def _decode_one(
@@ -148,9 +164,9 @@ def _decode_one(
     return _by_place(seen, fits) or _judged([seen], fits)
 
 
-def _by_place(seen: Observation, fits: Sequence[_Placed]) -> Match | None:
+def _by_place(seen: Observation, fits: Sequence[Placed]) -> Match | None:
     """Read each place of a display by its own table; None where no row has places."""
-    places: dict[int, list[_Placed]] = {}
+    places: dict[int, list[Placed]] = {}
     for one in fits:
         signal = one.row.signal
         place = signal.position if isinstance(signal, DigitPosition) else 0
@@ -162,7 +178,7 @@ def _by_place(seen: Observation, fits: Sequence[_Placed]) -> Match | None:
 
 def _fits(
     seen: Observation, rows: Sequence[SignalRow], mode: Mode | None
-) -> list[_Placed]:
+) -> list[Placed]:
     """Return the rows that one observation allows, near ones beside exact ones."""
     found = []
     for row in rows:
@@ -173,72 +189,8 @@ def _fits(
             else fit_row(seen, signal, mode)
         )
         if fit is not None:
-            found.append(_Placed(row, fit))
-    kept = _of_history(_without_near(found, _own_colour(seen, rows)))
-    if seen.state != "heartbeat" or all("state" in one.fit.near for one in kept):
-        return kept
-    return [one for one in kept if "state" not in one.fit.near]
-
-
-def _of_history(found: Sequence[_Placed]) -> list[_Placed]:
-    """Drop the rows of what is shown now where history was read that has its own."""
-    own = {one.row.document for one in found if "stored" in one.fit.matched}
-    return [
-        one for one in found if one.row.document not in own or one.row.signal.stored
-    ]
-
-
-def _own_colour(seen: Observation, rows: Sequence[SignalRow]) -> set[str]:
-    """Return the documents that have a lamp of the very colour reported."""
-    told = {colour.strip().casefold() for colour in seen.colour}
-    return {
-        row.document
-        for row in rows
-        if (lamp := lamp_of(row.signal)) is not None
-        and (lamp.colour or "").strip().casefold() in told
-    }
-
-
-def _without_near(found: Sequence[_Placed], own_colour: set[str]) -> list[_Placed]:
-    """Drop near rows that have no right to stand: never round, never recolour.
-
-    A count one off stands only beside the exact count for the same unit, a rate called
-    by the other word only beside the rate told; a colour called by another name only
-    where the document has no lamp of the very colour. A code that looks the same, or
-    may be a value, stands alone at full weight where none is the same.
-    """
-    kept = []
-    for one in found:
-        peers = [other for other in found if _of_one_table(one.row, other.row)]
-        exact = [other for other in peers if not other.fit.near]
-        if not _has_its_exact_row(one, exact):
-            continue
-        if "colour" in one.fit.near and one.row.document in own_colour:
-            continue
-        alone = bool({"glyph", "value"} & one.fit.near) and not exact
-        kept.append(replace(one, fit=replace(one.fit, weight=1.0)) if alone else one)
-    return kept
-
-
-def _has_its_exact_row(one: _Placed, exact: Sequence[_Placed]) -> bool:
-    """Return whether a row that fits nearly stands beside the one that fits fully."""
-    near = one.fit.near
-    if "flicker" in near and exact:
-        return False
-    if "count" in near and not any(_COUNTED & other.fit.matched for other in exact):
-        return False
-    if "rate" in near:
-        return any("rate" in other.fit.assumed | other.fit.matched for other in exact)
-    return not ("sub" in near and exact)
-
-
-_COUNTED = frozenset({"count", "short", "long"})
-
-
-def _of_one_table(one: SignalRow, other: SignalRow) -> bool:
-    """Return whether two rows stand in one document, or surely speak of one unit."""
-    confirmed = one.unit_match == other.unit_match == "confirmed"
-    return confirmed or one.document == other.document
+            found.append(Placed(row, fit))
+    return standing(seen, rows, found)
 
 
 def _counts(
@@ -256,7 +208,7 @@ def _counts(
 
 
 def _outside_table(
-    seen: Observation, rows: Sequence[SignalRow], fits: Sequence[_Placed]
+    seen: Observation, rows: Sequence[SignalRow], fits: Sequence[Placed]
 ) -> Match | None:
     """Say that a count is in no table, though an even blink would still be possible."""
     if not seen.count or seen.pause == "none":
@@ -268,7 +220,7 @@ def _outside_table(
     return Match("none", (), None, outside(seen, listed, blinks))
 
 
-def _taken_for_count(one: _Placed) -> bool:
+def _taken_for_count(one: Placed) -> bool:
     """Return whether a row is an even blink of which only some flashes were counted."""
     timed = "rate" in one.fit.matched
     return isinstance(one.row.signal, EvenBlink | RateBlink) and not timed
@@ -277,7 +229,7 @@ def _taken_for_count(one: _Placed) -> bool:
 _NEEDS = {"pause": need_pause, "count": need_count, "short": need_short}
 
 
-def _judged(seen: Sequence[Observation], placed: Sequence[_Placed]) -> Match:
+def _judged(seen: Sequence[Observation], placed: Sequence[Placed]) -> Match:
     candidates = tuple(sorted((_candidate(one, seen) for one in placed), key=_order))
     kinds = {_form(one) for one in placed}
     open_pause = any(one.pause is None and one.state != "display" for one in seen)
@@ -303,7 +255,7 @@ def _judged(seen: Sequence[Observation], placed: Sequence[_Placed]) -> Match:
     return Match("several", candidates, question)
 
 
-def _form(one: _Placed) -> str:
+def _form(one: Placed) -> str:
     match one.row.signal:
         case EvenBlink():
             return "even"
@@ -315,7 +267,7 @@ def _form(one: _Placed) -> str:
             return "other"
 
 
-def _mixed_in_one_document(placed: Sequence[_Placed]) -> bool:
+def _mixed_in_one_document(placed: Sequence[Placed]) -> bool:
     """Return whether only the pause tells two rows of one document apart."""
     forms: dict[str, set[str]] = {}
     for one in placed:
@@ -323,7 +275,7 @@ def _mixed_in_one_document(placed: Sequence[_Placed]) -> bool:
     return any("count" in held and held & {"even", "rate"} for held in forms.values())
 
 
-def _counted_otherwise(seen: Sequence[Observation], placed: Sequence[_Placed]) -> bool:
+def _counted_otherwise(seen: Sequence[Observation], placed: Sequence[Placed]) -> bool:
     """Return whether flashes were counted over another time than every row's."""
     if len(seen) != 1 or seen[0].window_s is None or seen[0].pause == "seen":
         return False
@@ -334,7 +286,7 @@ def _counted_otherwise(seen: Sequence[Observation], placed: Sequence[_Placed]) -
     )
 
 
-def _candidate(one: _Placed, seen: Sequence[Observation]) -> Candidate:
+def _candidate(one: Placed, seen: Sequence[Observation]) -> Candidate:
     near = one.fit.near - {"value", "flicker"}
     both = one.fit.assumed - one.fit.matched | near
     agreed = one.fit.matched - both

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from itertools import pairwise
 
 from assistant.signals.cells import Together, cells_of, lamp_slot
@@ -19,6 +19,9 @@ from assistant.signals.kinds import (
 from assistant.signals.observation import Observation
 from assistant.signals.rates import fit_rate
 
+_STILL = frozenset({"on", "off"})
+_PAIR = 2
+"""So many lamps flash at least where they are said to do it together or in turn."""
 UPSIDE_DOWN = 0.5
 """Weight of lamps counted off in the other direction than the document's."""
 _PLACE = re.compile(r"([0-9]+) from the (?:left|right|top|bottom)")
@@ -29,13 +32,16 @@ def fit_grid(seen: Sequence[Observation], row: Together) -> Fit | None:
 
     An observation that can be none of the row's lamps is left unexplained; one that
     can be several is tried as each. The assignment that explains most, then assumes
-    least, counts.
+    least, counts. What was told of every other lamp stands for those left over.
     """
     if not _level_allows(seen, row):
         return None
     cells = cells_of(row)
     whose = [
-        [n for n, entry in enumerate(cells) if _may_be(one, entry.lamp)] for one in seen
+        []
+        if one.lamps
+        else [n for n, entry in enumerate(cells) if _may_be(one, entry.lamp)]
+        for one in seen
     ]
     found = _assign(seen, row, whose, 0, {})
     return min(found, key=_rank) if found else None
@@ -77,13 +83,15 @@ def _assign(
 
 
 def _whole(
-    seen: Sequence[Observation], row: Together, taken: dict[int, int]
+    seen: Sequence[Observation], row: Together, named: Mapping[int, int]
 ) -> Fit | None:
+    taken = _spread(seen, row, named)
     order = _direction(seen, taken)
     phase = _phase(seen, row, taken)
     if not taken or order is None or phase is None:
         return None
-    total = Fit(explained=frozenset(taken.values())).and_also(order).and_also(phase)
+    explained = frozenset(taken.values()) | _spoken_of(seen, row)
+    total = Fit(explained=explained).and_also(order).and_also(phase)
     spoken_for = isinstance(row, PhasePair) and "phase" in phase.matched
     for number, entry in enumerate(cells_of(row)):
         slot = lamp_slot(entry.lamp)
@@ -100,23 +108,54 @@ def _whole(
     return total
 
 
+def _spread(
+    seen: Sequence[Observation], row: Together, named: Mapping[int, int]
+) -> dict[int, int]:
+    """Give the lamps that nobody named to what was told of every lamp, or the other.
+
+    The other lamp is one: where several are left, it can be any and stays open.
+    """
+    taken = dict(named)
+    for place, one in enumerate(seen):
+        if one.lamps:
+            left = [
+                number
+                for number, entry in enumerate(cells_of(row))
+                if number not in taken and _may_be(one, entry.lamp)
+            ]
+            if one.lamps == "every" or len(left) == 1:
+                taken |= dict.fromkeys(left, place)
+    return taken
+
+
+def _spoken_of(seen: Sequence[Observation], row: Together) -> frozenset[int]:
+    """Return what was told of every lamp here, though all may be named otherwise."""
+    return frozenset(
+        place
+        for place, one in enumerate(seen)
+        if one.lamps == "every"
+        and any(_may_be(one, entry.lamp) for entry in cells_of(row))
+    )
+
+
 def _phase(
-    seen: Sequence[Observation], row: Together, taken: dict[int, int]
+    seen: Sequence[Observation], row: Together, taken: Mapping[int, int]
 ) -> Fit | None:
     """Compare whether lamps blink together or in turn, and the level of a display."""
     explained = [seen[place] for place in taken.values()]
     if isinstance(row, FlickerCount):
         told = any(one.display_level is not None for one in explained)
         return matched("display_level") if told else assumed("display_level")
-    if not isinstance(row, PhasePair):
-        return Fit()
     phases = {one.phase for one in explained} - {None}
+    if not isinstance(row, PhasePair):
+        flashing = [cell for cell in cells_of(row) if cell.state not in _STILL]
+        return None if phases and len(flashing) < _PAIR else Fit()
     if not phases:
         return assumed("phase")
     return matched("phase") if phases == {row.phase} else None
 
 
-def _direction(seen: Sequence[Observation], taken: dict[int, int]) -> Fit | None:
+def _direction(seen: Sequence[Observation], taken: Mapping[int, int]) -> Fit | None:
     """Keep lamps that were counted off from one side in their order, or reversed."""
     placed = sorted(
         (int(found[1]), number)

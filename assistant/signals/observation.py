@@ -22,6 +22,7 @@ State = Literal[
     "short_long",
 ]
 Emitter = Literal["lamp", "display", "buzzer"]
+Several = Literal["every", "other"]
 Counts = tuple[Annotated[int, Field(ge=0, le=99)], ...]
 
 
@@ -33,6 +34,9 @@ class Observation(Record):
 
     Attributes
     ----------
+    lamps : Several, optional
+        ``every`` lamp does this, or the ``other`` one does: of those that no other
+        report of the same sight names.
     state : State
         ``blink`` is flashing of unknown form; ``count`` is flashes counted;
         ``short_long`` is quick and long flashes told apart; ``flicker`` is too fast to
@@ -56,6 +60,7 @@ class Observation(Record):
     """
 
     emitter: Emitter | None = None
+    lamps: Several | None = None
     box: tuple[Box, ...] = ()
     board: tuple[str, ...] = ()
     label: tuple[str, ...] = ()

@@ -66,12 +66,26 @@ def outside(
     return f"{told} flashes: not in this document ({tables}){more}"
 
 
+_THIS = "this light and what it does"
+
+
+def in_no_row(seen: Observation) -> str:
+    """Return that a light is known, but not beside what the others were said to do."""
+    return f"{_what(seen)}: in no row together with the other lights told"
+
+
 def _what(seen: Observation) -> str:
     if seen.emitter == "buzzer":
         return "these beeps"
     if seen.state == "short_long" and seen.count and seen.long_count:
         return f"{_runs(seen.count)} quick and {_runs(seen.long_count)} long flashes"
-    return "this light and what it does"
+    if seen.phase is not None and seen.state == "blink":
+        how = "together" if seen.phase == "together" else "in turn"
+        return f"lights that flash {how}"
+    if seen.lamps == "every":
+        return "these lights and what they do"
+    name = " or ".join(seen.label or seen.colour)
+    return f"the {name} light and what it does" if name else _THIS
 
 
 def _runs(counts: Sequence[int]) -> str:

@@ -82,3 +82,16 @@ def test_a_count_of_another_pattern_stands_alone() -> None:
     (seen,) = merge([told(four, 1), told(nine, 2, answers="count")])
 
     assert (seen.count, seen.counted) == ((9,), ())
+
+
+def test_every_lamp_told_later_takes_the_place_of_each() -> None:
+    green = Observation(colour=("green",), state="on")
+    dark = Observation(state="off", lamps="every")
+
+    assert merge([told(AMBER_FOUR, 1), told(green, 1), told(dark, 2)]) == (dark,)
+
+
+def test_every_other_lamp_stands_beside_the_one_named_in_the_same_breath() -> None:
+    dark = Observation(state="off", lamps="every")
+
+    assert merge([told(AMBER_FOUR, 1), told(dark, 1)]) == (AMBER_FOUR, dark)
