@@ -9,7 +9,6 @@ from __future__ import annotations
 import os
 import sys
 from collections.abc import Iterator, Sequence
-from contextlib import closing
 from dataclasses import dataclass
 from importlib.util import find_spec
 from itertools import pairwise
@@ -23,6 +22,8 @@ from ingest.readers.sheet import GAP, one_line
 if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
+
+    from ingest.readers.pdfium import Document
 
 READER = "ingest.readers.ocr:read_pictures"
 DPI = 150
@@ -95,28 +96,31 @@ def read_pictures(
     InputError
         The extra is not installed, or the file cannot be opened.
     """
-    import pypdfium2 as pdfium
+    from ingest.readers.pdfium import PdfiumError, open_document
 
     recognise = recogniser()
     try:
-        document = pdfium.PdfDocument(path, password=password)
-    except pdfium.PdfiumError as error:
+        with open_document(path, password) as document:
+            yield FileFacts(len(document))
+            for number in sorted(pages):
+                if first <= number <= len(document):
+                    yield _page(document, number, recognise)
+    except PdfiumError as error:
         raise InputError(f"{path.name}: damaged PDF ({error})") from error
-    with closing(document):
-        yield FileFacts(len(document))
-        for number in sorted(pages):
-            if first <= number <= len(document):
-                yield _page(document, number, recognise)
 
 
-def _page(document: Any, number: int, recognise: Any) -> RawPage:  # noqa: ANN401 - libraries without types
-    import pypdfium2 as pdfium
+def _page(document: Document, number: int, recognise: Any) -> RawPage:  # noqa: ANN401 - a library without types
+    import numpy as np
+
+    from ingest.readers.pdfium import PdfiumError
 
     label = str(number)
     try:
-        picture = _rendered(document, number)
-    except pdfium.PdfiumError as error:
+        drawn = document.picture(number - 1, DPI / POINTS, MAX_PIXELS)
+    except PdfiumError as error:
         return RawPage(number, label, failure=f"it cannot be drawn ({error})")
+    grey = np.frombuffer(drawn.grey, np.uint8)
+    picture = grey.reshape(drawn.height, drawn.width)
     pieces, confidence = _upright(picture, recognise)
     if pieces and confidence < IMPLAUSIBLE:
         return RawPage(number, label, failure=_doubt(confidence))
@@ -170,24 +174,6 @@ def _sure(pieces: Sequence[Piece]) -> float:
 
 def _width(piece: Piece) -> float:
     return piece.x1 - piece.x0
-
-
-def _rendered(document: Any, number: int) -> NDArray[np.uint8]:  # noqa: ANN401 - a library without types
-    """Return a page in grey, shape (height, width), at 150 dpi or at most 40 MP."""
-    page = document[number - 1]
-    try:
-        width, height = page.get_size()
-        scale = DPI / POINTS
-        pixels = max(1.0, width * height * scale * scale)
-        scale *= min(1.0, (MAX_PIXELS / pixels) ** 0.5)
-        bitmap = page.render(scale=scale, grayscale=True)
-        try:
-            drawn: NDArray[np.uint8] = bitmap.to_numpy().copy()
-        finally:
-            bitmap.close()
-    finally:
-        page.close()
-    return drawn.reshape(drawn.shape[:2])
 
 
 def recogniser() -> Any:  # noqa: ANN401 - a library without types

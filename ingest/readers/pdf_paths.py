@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
-from typing import Protocol
 
 from ingest.readers.geometry import Fill, Frame, Rule
+from ingest.readers.pdfium_values import Drawn
 
 THIN = 2.5
 """A filled bar of so many points at most is a rule."""
@@ -27,30 +27,6 @@ CORNERS = 4
 _ENDS = 2
 
 Box = tuple[float, float, float, float]
-
-
-class Drawn(Protocol):
-    """One painted path, its points in the space of the file."""
-
-    @property
-    def points(self) -> list[list[tuple[float, float]]]:
-        """Each run of straight lines."""
-
-    @property
-    def curved(self) -> bool:
-        """Whether it has curves."""
-
-    @property
-    def stroked(self) -> bool:
-        """Whether its line is drawn."""
-
-    @property
-    def filled(self) -> bool:
-        """Whether its inside is."""
-
-    @property
-    def colour(self) -> tuple[int, int, int]:
-        """Of the inside."""
 
 
 @dataclass(slots=True)

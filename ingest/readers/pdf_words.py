@@ -4,9 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from ingest.readers.geometry import Frame, Word
-from ingest.readers.pdfium import OpenPage, Run, Style
+from ingest.readers.pdfium_values import Run, Style
+
+if TYPE_CHECKING:
+    from ingest.readers.pdfium import OpenPage
 
 ASCENT, DESCENT = 0.8, 0.2
 """A word's box stands so far over and under its base line, in heights of its font:

@@ -7,17 +7,18 @@ page is given back before the next page.
 from __future__ import annotations
 
 import ctypes
+import math
 import os
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, field
 from pathlib import Path as FilePath
 from struct import Struct
-from typing import Any, NamedTuple, TypeAlias
+from typing import Any, TypeAlias
 
 import pypdfium2_raw as raw
 
 from ingest.readers.geometry import Frame, Matrix
+from ingest.readers.pdfium_values import Drawn, Font, Objects, Picture, Run, Style
 
 MAX_SEGMENTS = 4_000
 """A path of more is a drawing."""
@@ -41,69 +42,6 @@ Handle: TypeAlias = Any
 
 class PdfiumError(Exception):
     """pdfium cannot open the file, or a page of it."""
-
-
-@dataclass(frozen=True, slots=True)
-class Font:
-    """What is asked of a font."""
-
-    bold: bool
-    symbols: bool
-    """Its codes are pictures and stand for no letters."""
-
-
-@dataclass(frozen=True, slots=True)
-class Style:
-    """How the characters of one text object are set."""
-
-    size: float
-    """Height of the font on the page, in points."""
-    a: float
-    b: float
-    """Direction of the line, in the space of the file."""
-    font: Font
-
-
-class Run(NamedTuple):
-    """Where a word stands, in the space of the file."""
-
-    left: float
-    low: float
-    right: float
-    high: float
-    """Of its loose character boxes."""
-    x: float
-    y: float
-    """Where its first character stands on the base line."""
-    away: float
-    """How far its last character may lie off the line of the first."""
-    style: Style
-
-
-@dataclass(slots=True)
-class Drawn:
-    """One painted path, its points in the space of the file."""
-
-    points: list[list[tuple[float, float]]]
-    """Each run of straight lines, curves left out."""
-    curved: bool
-    stroked: bool
-    filled: bool
-    colour: tuple[int, int, int]
-
-
-@dataclass(slots=True)
-class Objects:
-    """What stands on a page beside its text."""
-
-    paths: list[Drawn] = field(default_factory=list)
-    pictures: list[tuple[float, float, float, float]] = field(default_factory=list)
-    """Left, bottom, right and top, in the space of the file."""
-    shaded: bool = False
-    drawing: bool = False
-    """Some path, or all together, have more segments than a table has."""
-    segments: int = 0
-    seen: int = 0
 
 
 def _quick(function: Handle, *kinds: Handle, gives: Handle = ctypes.c_int) -> Handle:
@@ -173,17 +111,58 @@ class Document:
         PdfiumError
             It cannot be parsed.
         """
+        with self._loaded(index) as page:
+            text = raw.FPDFText_LoadPage(page)
+            if not text:
+                raise PdfiumError("pdfium cannot parse the text of the page")
+            try:
+                yield OpenPage(page, text)
+            finally:
+                raw.FPDFText_ClosePage(text)
+
+    def picture(self, index: int, scale: float, most: int) -> Picture:
+        """Draw a page, from 0, in grey.
+
+        Parameters
+        ----------
+        index : int
+            The page.
+        scale : float
+            Pixels a point; fewer where the picture would have more than `most`.
+        most : int
+            Pixels, but for sides that are rounded up.
+
+        Raises
+        ------
+        PdfiumError
+            It cannot be parsed, or has no size that can be drawn.
+        """
+        with self._loaded(index) as page:
+            sides = raw.FPDF_GetPageWidthF(page), raw.FPDF_GetPageHeightF(page)
+            scale = min(scale, math.sqrt(most / max(1e-9, math.prod(sides))))
+            if not all(0 < side * scale <= most for side in sides):
+                raise PdfiumError("its page has no size that can be drawn")
+            width, height = (math.ceil(side * scale) for side in sides)
+            grey = bytearray(b"\xff") * (width * height)
+            buffer = (ctypes.c_ubyte * len(grey)).from_buffer(grey)
+            bitmap = raw.FPDFBitmap_CreateEx(
+                width, height, raw.FPDFBitmap_Gray, buffer, width
+            )
+            if not bitmap:
+                raise PdfiumError("pdfium cannot draw a page of that size")
+            flags = raw.FPDF_GRAYSCALE | raw.FPDF_ANNOT
+            raw.FPDF_RenderPageBitmap(bitmap, page, 0, 0, width, height, 0, flags)
+            raw.FPDFBitmap_Destroy(bitmap)
+            return Picture(width, height, grey)
+
+    @contextmanager
+    def _loaded(self, index: int) -> Iterator[Handle]:
         page = raw.FPDF_LoadPage(self._handle, index)
         if not page:
             raise PdfiumError("pdfium cannot parse the page")
-        text = raw.FPDFText_LoadPage(page)
         try:
-            if not text:
-                raise PdfiumError("pdfium cannot parse the text of the page")
-            yield OpenPage(page, text)
+            yield page
         finally:
-            if text:
-                raw.FPDFText_ClosePage(text)
             raw.FPDF_ClosePage(page)
 
 

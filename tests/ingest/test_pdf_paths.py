@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from ingest.readers.geometry import Frame, Rule
 from ingest.readers.pdf_paths import lines
-from ingest.readers.pdfium import Drawn
+from ingest.readers.pdfium_values import Drawn
 
 PAGE = Frame(0, 0, 600, 800)
 
