@@ -30,9 +30,9 @@ def boxed_and_spanned(path: Path) -> None:
     rows = [
         ["Code", "Seen on", "", "What it means"],
         ["", "wall", "board", ""],
-        ["J2-0", "yes", "5 x red", Paragraph("Current sensor out of range", BODY)],
+        ["W4-0", "yes", "5 x red", Paragraph("Current sensor out of range", BODY)],
         [
-            "J2-1",
+            "W4-1",
             "yes",
             "6 x red",
             Paragraph(
@@ -41,7 +41,7 @@ def boxed_and_spanned(path: Path) -> None:
                 BODY,
             ),
         ],
-        ["J8", "no", "7 x red", Paragraph("Pipe sensors crossed", BODY)],
+        ["W9", "no", "7 x red", Paragraph("Pipe sensors crossed", BODY)],
     ]
     table = Table(rows, colWidths=[60, 60, 70, 220])
     table.setStyle(
@@ -55,7 +55,7 @@ def boxed_and_spanned(path: Path) -> None:
             ("BACKGROUND", (0, 0), (-1, 1), colors.lightgrey),
         ]
     )
-    laid_out(path, Paragraph("Codes J", BODY), Spacer(1, 10), table)
+    laid_out(path, Paragraph("Codes W", BODY), Spacer(1, 10), table)
 
 
 def lines_below(path: Path) -> None:

@@ -49,7 +49,7 @@ def full_grid(path: Path) -> None:
                 "torque of all terminal screws.",
             ],
         ],
-        ["H6", "Fan does not turn", "Obstacles, plug CN7, fan motor."],
+        ["G3", "Fan does not turn", "Obstacles, plug CN7, fan motor."],
     ]
     set_rows(pen, xs, ys, rows)
     pen.text(50, 260, "See page 41 for the order in which boards are changed.")
@@ -154,9 +154,9 @@ def repeated_columns(path: Path) -> None:
     grid(pen, xs, ys)
     rows = [
         ["Code", "Meaning", "Code", "Meaning"],
-        ["A1", "Board memory", "C4", "Liquid sensor"],
-        ["A3", "Water in the pan", "C5", "Gas sensor"],
-        ["A6", "Indoor fan", "", ""],
+        ["Y2", "Board memory", "K3", "Liquid sensor"],
+        ["Y5", "Water in the pan", "K7", "Gas sensor"],
+        ["Y8", "Indoor fan", "", ""],
     ]
     set_rows(pen, xs, ys, rows)
     pen.save()
@@ -255,9 +255,9 @@ def rotated(path: Path) -> None:
     grid(pen, xs, ys)
     rows = [
         ["Code", "Board", "Meaning", "Stored", "Clears"],
-        ["U4-01", "outdoor main", "no reply from inverter", "yes", "power"],
-        ["U4-03", "indoor main", "no reply from outdoor", "no", "itself"],
-        ["U9-10", "branch box", "other indoor unit stopped", "no", "itself"],
+        ["N2-01", "outdoor main", "no reply from inverter", "yes", "power"],
+        ["N2-03", "indoor main", "no reply from outdoor", "no", "itself"],
+        ["N7-10", "branch box", "other indoor unit stopped", "no", "itself"],
     ]
     set_rows(pen, xs, ys, rows)
     pen.save()
@@ -327,9 +327,9 @@ def double_rules(path: Path) -> None:
         ["Model", "Up to 15 m", "Each metre more"],
         bold=True,
     )
-    row(pen, [x + 2 for x in xs], 102, ["LN-26", "no more", "20 g"])
-    row(pen, [x + 2 for x in xs], 122, ["LN-35", "no more", "20 g"])
-    row(pen, [x + 2 for x in xs], 142, ["LN-50", "150 g", "30 g"])
+    row(pen, [x + 2 for x in xs], 102, ["GV-26", "no more", "20 g"])
+    row(pen, [x + 2 for x in xs], 122, ["GV-35", "no more", "20 g"])
+    row(pen, [x + 2 for x in xs], 142, ["GV-50", "150 g", "30 g"])
     pen.save()
 
 
