@@ -10,7 +10,7 @@ from assistant.errors import InputError
 from ingest.readers.base import MAX_FILE_BYTES
 from ingest.readers.markdown import looks_like_markdown
 from ingest.readers.separated import delimiter_of
-from ingest.readers.text import decode
+from ingest.readers.text import AS_PDF, NO_TEXT, decode
 
 PDF = "ingest.readers.pdf:read_pdf"
 TEXT = "ingest.readers.text:read_text"
@@ -61,7 +61,6 @@ _OTHERS = (
     (b"{\\rtf", "a rich-text document"),
     (b"%!PS", "a PostScript file"),
 )
-_AS_PDF = "print it to PDF, then add that"
 
 
 def reader_of(path: Path, name: str = "") -> str:
@@ -82,19 +81,21 @@ def reader_of(path: Path, name: str = "") -> str:
     name = name or path.name
     check_size(path, name)
     with path.open("rb") as file:
-        head = file.read(HEAD_BYTES)
-        kind = _foreign_kind(head)
-        sample = head if kind else head + file.read(SAMPLE_BYTES - HEAD_BYTES)
+        sample = file.read(SAMPLE_BYTES)
+        whole = not file.read(1)
+    head = sample[:HEAD_BYTES]
     if b"%PDF-" in head:
         return PDF
-    if kind and not _named_pdf(name):
-        raise InputError(f"{name}: {kind}, not a PDF or text", _AS_PDF)
-    reader = TEXT if kind else _text_reader(_sampled(sample))
-    if _named_pdf(name) and reader != HTML:
-        found = kind or "not a PDF inside"
+    kind = _foreign_kind(head)
+    reader = "" if kind else _text_reader(sample, whole=whole)
+    if name.lower().endswith(".pdf") and reader != HTML:
         raise InputError(
-            f"{name}: named .pdf, but it is {found}", "fetch the document again"
+            f"{name}: named .pdf, but it is {kind or 'not a PDF inside'}",
+            "fetch the document again",
         )
+    if not reader:
+        found = f"{kind}, not a PDF or text" if kind else NO_TEXT
+        raise InputError(f"{name}: {found}", AS_PDF)
     return reader
 
 
@@ -114,33 +115,26 @@ def misnamed(reader: str, name: str) -> str:
     return f"named {suffix}, but it is {_KINDS[reader]} and is read as that"
 
 
-def _named_pdf(name: str) -> bool:
-    return name.lower().endswith(".pdf")
-
-
-def _sampled(data: bytes) -> str:
-    """Return the start of a file as text, nothing where it is none.
-
-    What the cut parted is left out, up to the line before.
-    """
-    if len(data) >= SAMPLE_BYTES:
-        data = data[: data.rfind(b"\n") + 1] or data
-        data = data[: len(data) // 2 * 2]
+def _text_reader(data: bytes, *, whole: bool) -> str:
+    """Return the reader of a text by how it begins; nothing where it is none."""
     try:
-        text = decode(data, "")
+        text = decode(data, "", whole=whole)
     except InputError:
-        return ""  # its reader will say so
-    return text.replace("\r\n", "\n").replace("\r", "\n")
-
-
-def _text_reader(text: str) -> str:
-    """Return the reader of a text, told by how it begins and how its lines are made."""
-    before = _BEFORE_TAG.match(text)
-    if _TAG.match(text, before.end() if before else 0):
+        # A web page names its encoding itself.
+        return HTML if _is_web_page(data.decode("latin-1")) else ""
+    text = text.replace("\r\n", "\n").replace("\r", "\n")
+    if not whole:
+        text = text[: text.rfind("\n") + 1] or text
+    if _is_web_page(text):
         return HTML
     if looks_like_markdown(text):
         return MARKDOWN
     return TABLE if delimiter_of(text) else TEXT
+
+
+def _is_web_page(text: str) -> bool:
+    before = _BEFORE_TAG.match(text)
+    return bool(_TAG.match(text, before.end() if before else 0))
 
 
 def check_size(path: Path, name: str = "") -> None:

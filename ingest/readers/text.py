@@ -16,6 +16,8 @@ from ingest.readers.base import (
 )
 
 PRINTABLE_SHARE = 0.95
+NO_TEXT = "neither a PDF nor plain text"
+AS_PDF = "print it to PDF, then add that"
 
 
 def read_text(
@@ -39,8 +41,17 @@ def read_text(
             yield RawPage(number, str(number), text)
 
 
-def decode(data: bytes, name: str) -> str:
+def decode(data: bytes, name: str, *, whole: bool = True) -> str:
     """Decode as UTF-8, UTF-16 or Windows-1252, whichever holds.
+
+    Parameters
+    ----------
+    data : bytes
+        The file, or its start.
+    name : str
+        What it is called.
+    whole : bool
+        It is not only the start, whose last sign may be cut.
 
     Raises
     ------
@@ -49,14 +60,12 @@ def decode(data: bytes, name: str) -> str:
     """
     for encoding in _candidates(data):
         try:
-            text = data.decode(encoding)
+            text = codecs.getincrementaldecoder(encoding)().decode(data, whole)
         except UnicodeDecodeError:
             continue
         if _printable(text, guessed=encoding.startswith("utf-16-")):
             return text
-    raise InputError(
-        f"{name}: neither a PDF nor plain text", "print it to PDF, then add that"
-    )
+    raise InputError(f"{name}: {NO_TEXT}", AS_PDF)
 
 
 def _candidates(data: bytes) -> tuple[str, ...]:
