@@ -8,12 +8,16 @@ from collections.abc import Sequence
 
 from assistant.signals.flashes import Flash, check_times, without_doubles
 from assistant.signals.taps import TapCount
+from assistant.signals.train_reader import HAND
 
 MISSED_ONE = 0.4
 """Weight of a window one flash short of the fullest: one in twenty is missed."""
 DOUBT = 0.5
-_EDGE = 1e-6
-"""Seconds that a sum of times may be off."""
+EDGE = 2 * HAND
+"""A tap so near the window's end belongs to the next one [s]: where the window is the
+board's own, the flash that begins the next comes there, early by the error of a hand."""
+MOST_EDGE = 0.1
+"""Share of a window that this is at most."""
 
 
 def in_windows(
@@ -39,10 +43,11 @@ def in_windows(
     """
     if not (math.isfinite(window_s) and window_s > 0):
         raise ValueError(f"a window of {window_s} s cannot be counted over")
+    length = window_s - min(EDGE, MOST_EDGE * window_s)
     found: dict[int, int] = {}
     for times in _tapped_once(rounds):
         for at in times:
-            end = at + window_s - _EDGE
+            end = at + length
             if end <= times[-1]:
                 count = bisect_left(times, end) - bisect_left(times, at)
                 found[count] = found.get(count, 0) + 1

@@ -126,7 +126,7 @@ def _even_words(train: TrainReading) -> str:
     low, high = train.rate_hz or (0.0, 0.0)
     return (
         "No pause: it flashes evenly, so there is nothing to count; "
-        f"{low:.1f} to {high:.1f} in a second"
+        f"about {(low + high) / 2:.1f} in a second"
     )
 
 

@@ -35,6 +35,13 @@ def test_windows_are_counted_where_they_were_watched_whole() -> None:
     assert likely(in_windows([taps], 10.0)) == (5,)
 
 
+def test_a_hand_that_is_early_moves_no_flash_into_the_window_before() -> None:
+    # Two errors of 0.08 s, the bound asked for: late at first, early a period on.
+    taps = [at + 0.08 * (-1) ** nth for nth, at in enumerate(FIVE)]
+
+    assert likely(in_windows([taps], 6.0)) == (5,)
+
+
 def test_a_flash_tapped_twice_is_one_flash_of_its_window() -> None:
     taps = sorted([*FIVE, 6.1])
 
