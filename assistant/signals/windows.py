@@ -15,7 +15,7 @@ MISSED_ONE = 0.4
 DOUBT = 0.5
 EDGE = 2 * HAND
 """A tap so near the window's end belongs to the next one [s]: where the window is the
-board's own, the flash that begins the next comes there, early by the error of a hand."""
+board's own, the flash that begins the next one comes there, early by a hand's error."""
 MOST_EDGE = 0.1
 """Share of a window that this is at most."""
 

@@ -31,7 +31,8 @@ LONG = "m"
 async def press(pilot: Pilot[None], key: str) -> None:
     """Press a key and wait until it was handled, not until all is drawn."""
     desk, driver = pilot.app, pilot.app._driver
-    assert isinstance(desk, Desk) and driver is not None
+    assert isinstance(desk, Desk)
+    assert driver is not None
     driver.send_message(events.Key(key, " " if key == "space" else key))
     await pilot.pause(0)
     while not desk.gate.idle:
