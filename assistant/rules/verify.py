@@ -71,7 +71,7 @@ def _references(pack: Pack, lines: PackLines) -> Iterator[Mistake]:
     known = {name: frozenset(i.id for i in items) for name, items in files.items()}
     for name, items in files.items():
         for item in items:
-            for reference in unresolved(name, item.model_dump(), known, pack.head.id):
+            for reference in unresolved(name, vars(item), known, pack.head.id):
                 told = f"`{item.id}`: `{reference.name}` is not an id in "
                 where = lines.place(item.id, *reference.path)
                 yield Mistake(*where, f"{told}{reference.file}.yaml")

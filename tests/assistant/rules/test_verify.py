@@ -131,6 +131,28 @@ def test_rows_of_two_documents_that_disagree_are_only_pointed_out(
     assert [m.severity for m in found] == ["warning"]
 
 
+def test_a_row_for_some_units_beside_one_for_all_is_pointed_out(tmp_path: Path) -> None:
+    twin = TWIN.format(
+        kind="count_per_window", timing="window: 10 s", doc="service", page=31
+    )
+    narrow = twin.replace("  lamp:", "  applies_to: [{board_mark: white dot}]\n  lamp:")
+
+    found = verified(tmp_path, added("signals.yaml", narrow))
+
+    both = [m for m in found if "may both hold for one unit" in m.what]
+    assert [m.severity for m in both] == ["warning"]
+    assert "`amber-4-twin` and `amber-4`" in both[0].what
+    assert "supersedes" in both[0].hint
+
+
+def test_a_quote_is_no_part_of_a_longer_word_or_number(tmp_path: Path) -> None:
+    files = changed("signals.yaml", 'page: 33, quote: "E4"', 'page: 33, quote: "4"')
+
+    found = verified(tmp_path, files)
+
+    assert any("`4` does not stand on page 33" in m.what for m in found)
+
+
 @pytest.mark.parametrize(
     ("old", "new"),
     [
