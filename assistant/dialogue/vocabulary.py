@@ -19,6 +19,7 @@ def vocabulary(view: View) -> Vocabulary:
     """Collect models, lamps, sensors, checks and dangers named by the packs."""
     force = view.force
     lamps = _lamps(view)
+    scopes = view.knowledge.scopes
     return Vocabulary(
         models=tuple(
             dict.fromkeys(
@@ -62,6 +63,11 @@ def vocabulary(view: View) -> Vocabulary:
             )
         ),
         protection_events=tuple(dict.fromkeys(row.stop.event for row in force.stops)),
+        series=_names(scope.series for scope in scopes),
+        families=_names(scope.family for scope in scopes),
+        fittings=_names(
+            part for scope in scopes for part in (*scope.fitted, *scope.not_fitted)
+        ),
     )
 
 

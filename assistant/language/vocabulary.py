@@ -26,6 +26,10 @@ class Vocabulary:
     codes: tuple[str, ...] = ()
     """Display codes, as the packs spell them."""
     options: tuple[tuple[str, tuple[str, ...]], ...] = ()
+    series: tuple[str, ...] = ()
+    families: tuple[str, ...] = ()
+    fittings: tuple[str, ...] = ()
+    """Parts that a unit may or may not have, where a pack makes it a condition."""
 
 
 @dataclass(frozen=True, slots=True)

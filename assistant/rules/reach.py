@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from itertools import product
 
 from assistant.record import Item, Scope
-from assistant.rules.item_rules import Finding
+from assistant.rules.findings import Finding
 from assistant.rules.pack import Pack
 from assistant.rules.references import items_of, references
 from assistant.rules.scopes import apart

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from assistant.checks.kinds import BandCheck, Check, CheckBase, ThermistorCheck
 from assistant.record import Item
-from assistant.rules.item_rules import Finding
+from assistant.rules.findings import Finding
 from assistant.rules.kinds import Card, Cause, ComplaintCall, StopCall
 from assistant.rules.mistakes import Path
 from assistant.rules.refused import never_said, refused

@@ -5,10 +5,11 @@ from __future__ import annotations
 from assistant.checks.kinds import ResistanceTable
 from assistant.record import Item
 from assistant.rules.gathering import Gathering
-from assistant.rules.item_rules import check_item, check_scopes
+from assistant.rules.item_rules import check_item
 from assistant.rules.mistakes import Mistake, Path, nearest, suggest
 from assistant.rules.pack import PackHead
 from assistant.rules.references import unresolved
+from assistant.rules.scope_rules import check_scopes
 
 
 def check_pack(found: Gathering) -> None:
