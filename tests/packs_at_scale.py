@@ -6,9 +6,13 @@ verifier that stops at the first thing wrong has nothing to stop at.
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
+from assistant.rules.pack import Pack
+from assistant.rules.references import items_of
+from assistant.rules.sources import PageText
 from tests.pack_folders import write_pack
 
 HEAD = """\
@@ -61,13 +65,28 @@ def _each(make: Callable[[int], str], number: int) -> Iterator[str]:
     return (make(n) for n in range(number))
 
 
-def _source(n: int) -> str:
-    return f'  source: {{doc: service, page: {1 + n % 300}, quote: "row {n}."}}\n'
+PAGES = 300
+
+
+def _source(n: int, figures: str = "") -> str:
+    quote = f"entry e{n}x {figures}".rstrip()
+    return f'  source: {{doc: service, page: {1 + n % PAGES}, quote: "{quote}"}}\n'
+
+
+def pages_of(pack: Pack) -> PageText:
+    """Return the pages on which every quote of a pack stands."""
+    held: dict[int, list[str]] = defaultdict(list)
+    for items in items_of(pack).values():
+        for item in items:
+            if item.source is not None:
+                held[item.source.page].append(item.source.quote)
+    texts = {page: " . ".join(quotes) for page, quotes in held.items()}
+    return lambda _document, page: texts.get(page)
 
 
 def _signal(n: int) -> str:
     makers = (_counted, _coded, _grid, _grouped)
-    return makers[n % 4](n) + _source(n)
+    return makers[n % 4](n)
 
 
 def _meaning(n: int) -> str:
@@ -79,7 +98,9 @@ def _counted(n: int) -> str:
     return (
         f"- id: s{n}\n  kind: count_per_window\n"
         f"  lamp: {{board: outdoor main, label: LD{table}, colour: amber}}\n"
-        f"  count: {count + 1}\n  window: 10 s\n" + _meaning(n)
+        f"  count: {count + 1}\n  window: 10 s\n"
+        + _meaning(n)
+        + _source(n, f"{count + 1} flashes")
     )
 
 
@@ -88,14 +109,16 @@ def _grouped(n: int) -> str:
     return (
         f"- id: s{n}\n  kind: group_then_pause\n"
         f"  lamp: {{board: indoor main, label: LG{table}, colour: green}}\n"
-        f"  count: {count + 1}\n  pause: 2 s\n" + _meaning(n)
+        f"  count: {count + 1}\n  pause: 2 s\n"
+        + _meaning(n)
+        + _source(n, f"{count + 1} flashes")
     )
 
 
 def _coded(n: int) -> str:
-    return f'- id: s{n}\n  kind: display_code\n  code: "{_code(n // 4)}"\n' + _meaning(
-        n
-    )
+    code = _code(n // 4)
+    head = f'- id: s{n}\n  kind: display_code\n  code: "{code}"\n'
+    return head + _meaning(n) + _source(n, code)
 
 
 _SIGNS = "ACEFHJLPRT"
@@ -114,6 +137,7 @@ def _grid(n: int) -> str:
         f"    - {{lamp: {{label: run {table}}}, state: {states[row % 3]}}}\n"
         f"    - {{lamp: {{label: timer {table}}}, state: {states[row // 3]}}}\n"
         + _meaning(n)
+        + _source(n)
     )
 
 
@@ -121,7 +145,7 @@ def _wait(n: int) -> str:
     return (
         f"- id: w{n}\n  kind: minimum_off\n  name: wait {n}\n"
         f"  trigger: compressor_stopped\n  minimum: {2 + n % 5} min\n"
-        f"  give_up: 20 min\n" + _source(n)
+        "  give_up: 20 min\n" + _source(n, f"{2 + n % 5} min")
     )
 
 
@@ -130,7 +154,7 @@ def _stop(n: int) -> str:
         f"- id: p{n}\n  kind: sliding_window\n  name: stops {n}\n  event: event {n}\n"
         "  limit: 3\n  window: 60 min\n  edge: counts\n  causes: [c0]\n  resets:\n"
         "    - {name: power, off_at_least: 30 s, how: open the disconnect,"
-        " evidence_lost: the lamp}\n" + _source(n)
+        " evidence_lost: the lamp}\n" + _source(n, "3 in 60 min")
     )
 
 

@@ -42,8 +42,8 @@ _TON_BTU = 12.0
 """Thousand Btu/h in a ton of refrigeration (NIST SP 811, appendix B.8; from memory)."""
 _CAPACITY = rx(
     r"(?P<k>[0-9]{1,2}) ?k btu(?: / h|h)?|(?P<btu>[0-9]{4,5}) btu(?: / h|h)?"
-    r"|(?P<ton>[0-9](?: ?\. ?[0-9])?) tons?(?: (?:unit|system|one|job|heat pump|outdoor|"
-    r"condenser|ac|split))"
+    r"|(?P<ton>[0-9](?: ?\. ?[0-9])?) tons?(?: (?:unit|system|one|job|heat pump|"
+    r"outdoor|condenser|ac|split))"
     r"|(?:the|a) (?P<size>[0-9]{2}) (?:size|class)"
 )
 _MARKET = rx(

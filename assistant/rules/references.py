@@ -52,6 +52,8 @@ def references(file: str, written: Mapping[str, object]) -> Iterator[Reference]:
     """
     for key, target in POINTERS.get(file, {}).items():
         named = written.get(key)
+        if not named:
+            continue
         if isinstance(named, str):
             yield Reference((key,), target, named)
         for place, name in enumerate(named if isinstance(named, tuple) else ()):

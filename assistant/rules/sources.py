@@ -89,8 +89,10 @@ def _of_item(item: Item, lines: PackLines) -> Iterator[Claim]:
         where = lines.place(item.id, "source", "quote")
         source = item.source
         yield Claim(where, label, source.doc, source.page, source.quote)
-    for number, point in enumerate(getattr(item, "points", ())):
-        if isinstance(item, ResistanceTable) and point.page and point.quote:
+    if not isinstance(item, ResistanceTable):
+        return
+    for number, point in enumerate(item.points):
+        if point.page and point.quote:
             doc = point.doc or (item.source.doc if item.source is not None else "")
             where = lines.point(item.id, number)
             yield Claim(where, label, doc, point.page, point.quote)
