@@ -124,6 +124,7 @@ def _columns(header: list[str], line: int, written: Written) -> Mapping[str, _Co
             written.report(line, f"unknown column `{cell}`", hint)
         elif name in columns:
             written.report(line, f"column `{name}` is written twice")
+            return {}
         else:
             columns[name] = _Column(place, unit.strip().strip("()[]"))
     for name in NEEDED:

@@ -141,8 +141,7 @@ def _parse(text: str, written: Written) -> None:
     # The slower parser of the same library is there where no libyaml was built.
     parser = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
     try:
-        written.data = _Reader(yaml.parse(text, Loader=parser), written).document()
-        written.readable = True
+        _Reader(yaml.parse(text, Loader=parser), written).document()
     except yaml.MarkedYAMLError as error:
         mark = error.problem_mark or error.context_mark
         line = mark.line + 1 if mark is not None else 1
@@ -176,21 +175,21 @@ class _Reader:
         self._written = written
         self._kinds = kinds
 
-    def document(self) -> object:
-        """Return the one document of a stream."""
-        kinds, data, documents = self._kinds, None, 0
-        self._written.lines[()] = 1
+    def document(self) -> None:
+        """Read the one document of a stream; with a second nothing is readable."""
+        written, documents, data = self._written, 0, None
+        written.lines[()] = 1
         for event in self._events:
-            if not isinstance(event, kinds.DocumentStartEvent):
+            if not isinstance(event, self._kinds.DocumentStartEvent):
                 continue
             documents += 1
             if documents > 1:
-                line = event.start_mark.line + 1
                 told = "a second document starts here"
-                self._written.report(line, told, "a rule file is one document")
-                break
+                line = event.start_mark.line + 1
+                written.report(line, told, "a rule file is one document")
+                return
             data = self._value(next(self._events), ())
-        return data
+        written.data, written.readable = data, True
 
     def _value(self, event: Event, path: Path) -> object:
         line = event.start_mark.line + 1
