@@ -143,9 +143,7 @@ def area_from_table(charge: float, rows: Rows) -> float:
     >>> area_from_table(1.85, [(1.84, 28.81), (1.86, 29.44), (1.90, 30.72)])
     29.44
     """
-    if not rows or any(
-        a[0] >= b[0] or a[1] > b[1] for a, b in zip(rows, rows[1:], strict=False)
-    ):
+    if not rows or any(a[0] >= b[0] or a[1] > b[1] for a, b in pairwise(rows)):
         raise ValueError(
             "the rows go from the smallest charge up, and so does the area"
         )

@@ -9,7 +9,8 @@ from assistant.checks.law import Law, Limit, stated
 from assistant.checks.thermistor import RESISTANCE, TEMPERATURE
 
 COEFFICIENTS = 3
-_THREE = "the three stated points"
+_SLACK = 1e-9
+"""Share by which the last bit of a point may stand beyond itself."""
 _TURNS = 80
 
 STEINHART = Law(
@@ -98,7 +99,7 @@ def temperature_steinhart(
     """
     a, b, c = steinhart_fit(points)
     ends = sorted(r for _, r in points)
-    Limit("resistance", ends[0], ends[-1], "ohm", _THREE).hold(resistance)
+    _between("resistance", ends, "ohm").hold(resistance)
     log = math.log(resistance)
     return 1 / (a + b * log + c * log**3)
 
@@ -138,7 +139,7 @@ def resistance_steinhart(
     """
     a, b, c = steinhart_fit(points)
     ends = sorted(t for t, _ in points)
-    Limit("temperature", ends[0], ends[-1], "K", _THREE).hold(temperature)
+    _between("temperature", ends, "K").hold(temperature)
     low, high = sorted(math.log(r) for _, r in points)[:: COEFFICIENTS - 1]
     falls = points[0][1] > points[-1][1]
     for _ in range(_TURNS):
@@ -159,3 +160,8 @@ def _hold(points: Sequence[tuple[float, float]]) -> None:
         raise ValueError(
             "the points go from cold to warm, and the resistance only falls or rises"
         )
+
+
+def _between(what: str, ends: Sequence[float], unit: str) -> Limit:
+    low, high = ends[0] * (1 - _SLACK), ends[-1] * (1 + _SLACK)
+    return Limit(what, low, high, unit, "the three stated points")

@@ -5,10 +5,20 @@ from __future__ import annotations
 from assistant.checks.law import Law, Limit, OutOfRangeError, stated
 
 _BASIS = "the published table"
-OUTDOOR = Limit(
-    "outdoor dry bulb", (55 + 459.67) / 1.8, (115 + 459.67) / 1.8, "K", _BASIS
-)
-INDOOR = Limit("indoor wet bulb", (50 + 459.67) / 1.8, (76 + 459.67) / 1.8, "K", _BASIS)
+_COLUMNS = (50, 52, 54, 56, 58, 60, 62, 64, 66, 68, 70, 72, 74, 76)
+_ROWS = (55, 60, 65, 70, 75, 80, 85, 90, 95, 100, 105, 110, 115)
+_WET, _DRY = 2, 5
+_SLACK = 1e-6
+"""K that the last bit of a converted temperature may stand beyond the table."""
+
+
+def _limit(what: str, ends: tuple[int, ...]) -> Limit:
+    low, high = ((end + 459.67) / 1.8 for end in (ends[0], ends[-1]))
+    return Limit(what, low - _SLACK, high + _SLACK, "K", _BASIS)
+
+
+OUTDOOR = _limit("outdoor dry bulb", _ROWS)
+INDOOR = _limit("indoor wet bulb", _COLUMNS)
 
 TARGET = Law(
     name="target superheat of a fixed orifice",
@@ -22,9 +32,6 @@ TARGET = Law(
     ),
 )
 
-_COLUMNS = (50, 52, 54, 56, 58, 60, 62, 64, 66, 68, 70, 72, 74, 76)
-_ROWS = (55, 60, 65, 70, 75, 80, 85, 90, 95, 100, 105, 110, 115)
-_WET, _DRY = 2, 5
 # fmt: off
 _CELLS: tuple[tuple[int, ...], ...] = (
     (9, 12, 14, 17, 20, 23, 26, 29, 32, 35, 37, 40, 42, 45),
@@ -93,7 +100,7 @@ def target_superheat(outdoor: float, indoor_wet_bulb: float) -> float:
 
 def _place(value: float, ends: tuple[int, ...], step: int) -> tuple[int, float]:
     """Return the cell below `value` and the share of the way to the next."""
-    far = round((value - ends[0]) / step, 9)
+    far = max(round((value - ends[0]) / step, 6), 0.0)
     at = min(int(far), len(ends) - 1)
     return at, far - at
 
