@@ -5,6 +5,7 @@ from __future__ import annotations
 from assistant.checks.law import PRACTICE, Law, Limit, stated
 from assistant.checks.saturation import (
     PRESSURE,
+    Side,
     kelvin_per_pascal,
     saturation_temperature,
 )
@@ -179,5 +180,5 @@ def saturation_error(
     1.1
     """
     GAUGE_ERROR.limits[1].hold(error)
-    side = "bubble" if liquid else "dew"
+    side: Side = "bubble" if liquid else "dew"
     return error * kelvin_per_pascal(refrigerant, pressure, side)

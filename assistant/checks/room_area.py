@@ -71,7 +71,7 @@ def largest_charge(area: float, lfl: float, height: float) -> float:
     """
     AREA.hold(area)
     _hold(lfl, height)
-    spread = 2.5 * lfl**1.25 * height * math.sqrt(area)
+    spread = 2.5 * math.pow(lfl, 1.25) * height * math.sqrt(area)
     return min(spread, 0.75 * lfl * height * area)
 
 
@@ -109,7 +109,7 @@ def smallest_area(charge: float, lfl: float, height: float) -> float:
     _hold(lfl, height)
     if charge <= NO_LIMIT_FACTOR * lfl:
         return 0.0
-    spread = (charge / (2.5 * lfl**1.25 * height)) ** 2
+    spread = (charge / (2.5 * math.pow(lfl, 1.25) * height)) ** 2
     return max(spread, charge / (0.75 * lfl * height))
 
 
