@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from assistant.checks.law import Law, Limit, stated
 
 INSULATION = Limit("insulation resistance", 1.0, 1e13, "ohm")
@@ -52,4 +54,4 @@ def insulation_at_forty(resistance: float, temperature: float) -> float:
     """
     INSULATION.hold(resistance)
     WINDING.hold(temperature)
-    return resistance * 0.5 ** ((REFERENCE - temperature) / HALVING)
+    return resistance * math.pow(0.5, (REFERENCE - temperature) / HALVING)

@@ -10,12 +10,15 @@ from dataclasses import replace
 
 from assistant.checks.comparing import because, shown
 from assistant.checks.judge_band import judge_band, judge_band_open
+from assistant.checks.judge_bench import bench_requirements, bench_unit, judge_bench
 from assistant.checks.judge_thermistor import judge_thermistor
 from assistant.checks.judge_voltage import judge_bus, judge_supply
 from assistant.checks.kinds import (
     BandCheck,
+    BenchCheck,
     BusCheck,
     Check,
+    LineCheck,
     LookCheck,
     Meter,
     Sensor,
@@ -49,6 +52,8 @@ def requirements(check: Check) -> tuple[str, ...]:
         named.append(POWER_OFF)
     if isinstance(check, ThermistorCheck):
         named.append(AT_SENSOR)
+    if isinstance(check, BenchCheck):
+        named.extend(bench_requirements(check))
     if check.mode is not None:
         named.append(f"mode {check.mode}")
     if isinstance(check, BandCheck) and check.while_state is not None:
@@ -107,6 +112,9 @@ def _judged(
         return judge_thermistor(check.id, sensor, reading, meter)
     if isinstance(check, BandCheck) and reading.open_line:
         return judge_band_open(check)
+    untold = reading.value is None and not reading.set_of and not reading.open_line
+    if isinstance(check, BenchCheck) and not untold:
+        return judge_bench(check, reading, meter)
     if reading.value is None:
         return _none(check, "no reading is told", THE_READING)
     value = reading.value.value
@@ -138,7 +146,8 @@ def _wrong_kind(
         told = value.text or shown(value.value, value.unit)
         reason = f"{told!r} is not a {_DIMENSION[unit]}, which this check reads"
         return _none(check, reason, THE_READING)
-    if value.value < 0 and unit in {"ohm", "V"}:
+    signed = isinstance(check, LineCheck)
+    if value.value < 0 and unit in {"ohm", "V", "A", "F"} and not signed:
         reason = f"{shown(value.value, unit)} is negative: the leads are swapped, or "
         reason += "something else fed the meter" if unit == "ohm" else "it was AC"
         return _none(check, reason, THE_READING)
@@ -176,7 +185,7 @@ def _unit(check: Check) -> str:
     if isinstance(check, BandCheck):
         limit = check.low or check.high
         return "" if limit is None else limit.unit
-    return ""
+    return bench_unit(check) if isinstance(check, BenchCheck) else ""
 
 
 def _none(check: Check, reason: str, *missing: str) -> Verdict:

@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from typing import Literal
-
+from assistant.checks.kinds import Behaviour
 from assistant.checks.law import Law, Limit, OutOfRangeError, stated
 
-Behaviour = Literal["swings", "one-sided", "constant", "nothing"]
 BEHAVIOURS: tuple[Behaviour, ...] = ("swings", "one-sided", "constant", "nothing")
 
 READ = Limit("each reading of the line", -400.0, 400.0, "V")

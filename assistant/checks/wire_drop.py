@@ -5,9 +5,8 @@ from __future__ import annotations
 import math
 
 from assistant.checks.law import Law, Limit, OutOfRangeError, stated
+from assistant.units.table import CIRCULAR_MIL
 
-CIRCULAR_MIL = math.pi / 4 * 25.4e-6**2
-"""Square metre in one circular mil, exact: a circle of 0.001 in."""
 COPPER_OHM_METRE = 12.9 * CIRCULAR_MIL / 0.3048
 """Copper at working temperature, 12.9 ohm circular mil/ft: from memory, not checked."""
 
