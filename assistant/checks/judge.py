@@ -10,6 +10,7 @@ from dataclasses import replace
 
 from assistant.checks.comparing import because, shown
 from assistant.checks.judge_band import judge_band, judge_band_open
+from assistant.checks.judge_bench import bench_requirements, bench_unit, judge_bench
 from assistant.checks.judge_charge import charge_requirements, judge_charge
 from assistant.checks.judge_sensors import judge_divider, judge_two
 from assistant.checks.judge_split import judge_split
@@ -17,10 +18,12 @@ from assistant.checks.judge_thermistor import judge_thermistor
 from assistant.checks.judge_voltage import judge_bus, judge_supply
 from assistant.checks.kinds import (
     BandCheck,
+    BenchCheck,
     BusCheck,
     ChargeCheck,
     Check,
     DividerCheck,
+    LineCheck,
     LookCheck,
     Meter,
     Sensor,
@@ -79,7 +82,7 @@ def _of_kind(check: Check) -> tuple[str, ...]:
         case SplitCheck():
             return (FULL_SPEED, AIRFLOW)
         case _:
-            return ()
+            return bench_requirements(check) if isinstance(check, BenchCheck) else ()
 
 
 def judge(
@@ -156,12 +159,13 @@ def _judged(
     context: Context,
     meter: Meter | None,
 ) -> Verdict:
-    if isinstance(check, ThermistorCheck) and sensor is not None:
-        return judge_thermistor(check.id, sensor, reading, meter)
-    if isinstance(check, DividerCheck) and sensor is not None:
-        return judge_divider(check, sensor, reading, meter)
+    if isinstance(check, ThermistorCheck | DividerCheck) and sensor is not None:
+        return _by_sensor(check, sensor, reading, meter)
     if isinstance(check, BandCheck) and reading.open_line:
         return judge_band_open(check)
+    untold = reading.value is None and not reading.set_of and not reading.open_line
+    if isinstance(check, BenchCheck) and not untold:
+        return judge_bench(check, reading, meter)
     if reading.value is None:
         return _none(check, "no reading is told", THE_READING)
     value = reading.value.value
@@ -172,6 +176,17 @@ def _judged(
     if isinstance(check, BandCheck):
         return judge_band(check, value, meter)
     return _none(check, "this check is answered by looking, not by a reading")
+
+
+def _by_sensor(
+    check: ThermistorCheck | DividerCheck,
+    sensor: Sensor,
+    reading: ReadingFor,
+    meter: Meter | None,
+) -> Verdict:
+    if isinstance(check, ThermistorCheck):
+        return judge_thermistor(check.id, sensor, reading, meter)
+    return judge_divider(check, sensor, reading, meter)
 
 
 def _wrong_kind(
@@ -193,7 +208,8 @@ def _wrong_kind(
         told = value.text or shown(value.value, value.unit)
         reason = f"{told!r} is not a {_DIMENSION[unit]}, which this check reads"
         return _none(check, reason, THE_READING)
-    if value.value < 0 and unit in {"ohm", "V"}:
+    signed = isinstance(check, LineCheck)
+    if value.value < 0 and unit in {"ohm", "V", "A", "F"} and not signed:
         reason = f"{shown(value.value, unit)} is negative: the leads are swapped, or "
         reason += "something else fed the meter" if unit == "ohm" else "it was AC"
         return _none(check, reason, THE_READING)
@@ -233,7 +249,7 @@ def _unit(check: Check) -> str:
     if isinstance(check, BandCheck):
         limit = check.low or check.high
         return "" if limit is None else limit.unit
-    return ""
+    return bench_unit(check) if isinstance(check, BenchCheck) else ""
 
 
 def _none(check: Check, reason: str, *missing: str) -> Verdict:

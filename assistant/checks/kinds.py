@@ -9,6 +9,7 @@ from pydantic import Field, field_validator, model_validator
 from assistant.record import Item, Mode, Record, Role
 from assistant.units.quantity import (
     Difference,
+    Farads,
     Kelvins,
     Ohms,
     Quantity,
@@ -255,6 +256,115 @@ class SplitCheck(CheckBase):
 SetCheck = TwoSensorsCheck | ChargeCheck | SplitCheck
 """Judged from several readings, told one after the other."""
 
+
+class UnbalanceCheck(CheckBase):
+    """Unbalance of three phases against the document's largest share."""
+
+    kind: Literal["unbalance"]
+    of: Literal["voltage", "current"]
+    points: Annotated[tuple[str, ...], Field(min_length=3, max_length=3)]
+    """What the three readings are of, as they are told: `l1 to l2`."""
+    largest: Ratio
+
+
+class WindingCheck(CheckBase):
+    """Three windings: their spread, and each resistance, by the document's limits.
+
+    Without `largest` the document says only "nearly equal", which no meter proves.
+    """
+
+    kind: Literal["winding"]
+    points: Annotated[tuple[str, ...], Field(min_length=3, max_length=3)]
+    largest: Ratio | None = None
+    low: Ohms | None = None
+    high: Ohms | None = None
+
+
+class InsulationCheck(CheckBase):
+    """Insulation to ground, uncorrected, against the document's least value."""
+
+    kind: Literal["insulation"]
+    points: str
+    low: Ohms
+
+
+class Pin(Record):
+    """One pin of a header, to the common pin; what it is called is how it is told."""
+
+    name: str
+    low: Volts
+    high: Volts
+
+
+class FanPinsCheck(CheckBase):
+    """A fan motor with its driver inside, by the pin table.
+
+    `pins` are the board's supplies, read with the header unplugged. `command` is
+    the speed command, read plugged in during a call, before the motor is named.
+    """
+
+    kind: Literal["fan_pins"]
+    pins: Annotated[tuple[Pin, ...], Field(min_length=1)]
+    command: Pin
+
+
+Behaviour = Literal["swings", "one-sided", "constant", "nothing"]
+
+
+class LineCheck(CheckBase):
+    """A communication line by what the document calls healthy; read three times."""
+
+    kind: Literal["line"]
+    points: str
+    healthy: Annotated[tuple[Behaviour, ...], Field(min_length=1)]
+    means: dict[Behaviour, str] = Field(default_factory=dict)
+    low: Volts | None = None
+    high: Volts | None = None
+
+
+class CapacitorCheck(CheckBase):
+    """A capacitor by its printed value, with a meter that reads capacitance."""
+
+    kind: Literal["capacitor"]
+    rated: Farads
+    tolerance: Ratio
+    minus: Ratio | None = None
+    """Tolerance downwards where it differs."""
+
+
+class CoilCheck(CheckBase):
+    """A coil's resistance against the document; `at` corrects copper to it."""
+
+    kind: Literal["coil"]
+    points: str
+    low: Ohms
+    high: Ohms
+    at: Kelvins | None = None
+
+
+class SwitchCheck(CheckBase):
+    """A contact that must be open, or closed, in the state the document names."""
+
+    kind: Literal["switch"]
+    points: str
+    must_be: Literal["open", "closed"]
+    while_state: str
+
+
+class DiodesCheck(CheckBase):
+    """Diode readings of a module in one direction, one for each phase."""
+
+    kind: Literal["module_diodes"]
+    points: Annotated[tuple[str, ...], Field(min_length=3, max_length=3)]
+    low: Volts | None = None
+    high: Volts | None = None
+
+
+SeveralReadings = UnbalanceCheck | WindingCheck | FanPinsCheck | LineCheck | DiodesCheck
+"""Kinds that are judged from more than one reading."""
+BenchCheck = (
+    SeveralReadings | InsulationCheck | CapacitorCheck | CoilCheck | SwitchCheck
+)
 Check = Annotated[
     LookCheck
     | ThermistorCheck
@@ -264,7 +374,16 @@ Check = Annotated[
     | DividerCheck
     | TwoSensorsCheck
     | ChargeCheck
-    | SplitCheck,
+    | SplitCheck
+    | UnbalanceCheck
+    | WindingCheck
+    | InsulationCheck
+    | FanPinsCheck
+    | LineCheck
+    | CapacitorCheck
+    | CoilCheck
+    | SwitchCheck
+    | DiodesCheck,
     Field(discriminator="kind"),
 ]
 """Any row of `checks.yaml`."""

@@ -9,7 +9,17 @@ from itertools import chain
 from types import MappingProxyType
 
 from assistant.checks.entry import NamedCheck
-from assistant.checks.families import meter, supply, thermistor
+from assistant.checks.families import (
+    commissioning,
+    instruments,
+    inverter,
+    meter,
+    motors,
+    parts,
+    phases,
+    supply,
+    thermistor,
+)
 from assistant.checks.inputs import read_inputs
 from assistant.checks.law import OutOfRangeError
 from assistant.checks.report import SCHEMA, CheckReport
@@ -18,7 +28,13 @@ from assistant.errors import UsageError
 __all__ = ["CHECKS", "NamedCheck", "listing", "run_named", "usage"]
 
 _FAMILIES = (
+    commissioning.NAMED,
+    instruments.NAMED,
+    inverter.NAMED,
     meter.NAMED,
+    motors.NAMED,
+    parts.NAMED,
+    phases.NAMED,
     supply.NAMED,
     thermistor.NAMED,
 )

@@ -23,6 +23,9 @@ CANONICAL = {
     "capacitance": "F",
     "mass": "kg",
     "length": "m",
+    "area": "m2",
+    "energy": "J",
+    "rotation": "1/s",
 }
 """Dimension -> the one unit the core computes in."""
 
@@ -78,4 +81,5 @@ Ohms = Annotated[Quantity, _require("resistance")]
 Volts = Annotated[Quantity, _require("voltage")]
 Kelvins = Annotated[Quantity, _require("temperature")]
 Ratio = Annotated[Quantity, _require("ratio")]
+Farads = Annotated[Quantity, _require("capacitance")]
 Difference = Annotated[Quantity, _require("temperature difference")]

@@ -21,6 +21,9 @@ _SCALES: dict[str, tuple[str, ...]] = {
     "K": ("degC",),
     "dK": ("dK",),
     "1": ("%",),
+    "m2": ("m2", "mm2"),
+    "J": ("J", "mJ"),
+    "1/s": ("rpm",),
 }
 """Canonical unit to the units a person would use for it, largest first."""
 _MINUTE = 60

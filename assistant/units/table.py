@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 PSI = 6894.757293168361
 """Pascal in one psi: 0.45359237 kg x 9.80665 m/s2 over (0.0254 m)2, all exact."""
 POUND = 0.45359237
 """Kilogram in one pound, exact by definition."""
+CIRCULAR_MIL = math.pi / 4 * 25.4e-6**2
+"""Square metre in one circular mil, exact: a circle of 0.001 in."""
 ZERO_CELSIUS = 273.15
 ZERO_FAHRENHEIT = 459.67
 
@@ -95,6 +98,14 @@ _ROWS: tuple[tuple[Unit, str], ...] = (
     (Unit("kg", 1e-3, "g"), "g gram grams"),
     (Unit("kg", POUND, "lb"), "lb lbs pound pounds"),
     (Unit("kg", POUND / 16, "oz"), "oz ounce ounces"),
+    (Unit("m2", 1.0, "m²"), "m2 m² sqm"),
+    (Unit("m2", 1e-6, "mm²"), "mm2 mm² sqmm"),
+    (Unit("m2", 0.3048**2, "ft²"), "ft2 ft² sqft"),
+    (Unit("m2", CIRCULAR_MIL, "cmil"), "cmil"),
+    (Unit("m2", 1e3 * CIRCULAR_MIL, "kcmil"), "kcmil MCM"),
+    (Unit("J", 1.0, "J"), "J joule joules"),
+    (Unit("J", 1e-3, "mJ"), "mJ"),
+    (Unit("1/s", 1 / 60, "rpm"), "rpm RPM r/min"),
     (Unit("m", 1.0, "m"), "m metre metres meter meters"),
     (Unit("m", 1e-2, "cm"), "cm"),
     (Unit("m", 1e-3, "mm"), "mm"),
