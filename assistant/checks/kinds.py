@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, Literal, Self
 
-from pydantic import Field
+from pydantic import Field, model_validator
 
 from assistant.record import Item, Mode, Record, Role
 from assistant.units.quantity import Farads, Kelvins, Ohms, Quantity, Ratio, Volts
@@ -156,6 +156,11 @@ class BandCheck(CheckBase):
     while_state: str | None = None
 
 
+def _rising(low: Quantity | None, high: Quantity | None) -> None:
+    if low is not None and high is not None and low.value > high.value:
+        raise ValueError(f"`high` {high.text} is below `low` {low.text}")
+
+
 class UnbalanceCheck(CheckBase):
     """Unbalance of three phases against the document's largest share."""
 
@@ -178,6 +183,11 @@ class WindingCheck(CheckBase):
     low: Ohms | None = None
     high: Ohms | None = None
 
+    @model_validator(mode="after")
+    def _limits_rise(self) -> Self:
+        _rising(self.low, self.high)
+        return self
+
 
 class InsulationCheck(CheckBase):
     """Insulation to ground, uncorrected, against the document's least value."""
@@ -193,6 +203,11 @@ class Pin(Record):
     name: str
     low: Volts
     high: Volts
+
+    @model_validator(mode="after")
+    def _limits_rise(self) -> Self:
+        _rising(self.low, self.high)
+        return self
 
 
 class FanPinsCheck(CheckBase):
@@ -220,6 +235,11 @@ class LineCheck(CheckBase):
     low: Volts | None = None
     high: Volts | None = None
 
+    @model_validator(mode="after")
+    def _limits_rise(self) -> Self:
+        _rising(self.low, self.high)
+        return self
+
 
 class CapacitorCheck(CheckBase):
     """A capacitor by its printed value, with a meter that reads capacitance."""
@@ -240,6 +260,11 @@ class CoilCheck(CheckBase):
     high: Ohms
     at: Kelvins | None = None
 
+    @model_validator(mode="after")
+    def _limits_rise(self) -> Self:
+        _rising(self.low, self.high)
+        return self
+
 
 class SwitchCheck(CheckBase):
     """A contact that must be open, or closed, in the state the document names."""
@@ -257,6 +282,11 @@ class DiodesCheck(CheckBase):
     points: Annotated[tuple[str, ...], Field(min_length=3, max_length=3)]
     low: Volts | None = None
     high: Volts | None = None
+
+    @model_validator(mode="after")
+    def _limits_rise(self) -> Self:
+        _rising(self.low, self.high)
+        return self
 
 
 SeveralReadings = UnbalanceCheck | WindingCheck | FanPinsCheck | LineCheck | DiodesCheck

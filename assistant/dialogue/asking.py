@@ -134,10 +134,14 @@ def _what_is_missing(asking: Asking) -> Iterable[Question]:
     for done in asking.diagnosis.unsettled:
         for name in done.missing:
             text = replies.CONTEXT_QUESTIONS.get(name)
+            if name.startswith("reading "):
+                point = name.removeprefix("reading ")
+                yield Question(text=replies.point(point), slot=f"reading:{point}")
             if text is None:
                 continue
             slot = {
                 "temperature at the sensor": f"temperature:{done.check}",
+                "temperature at the coil": f"temperature:{done.check}",
                 "mains at the terminals": "reading:supply",
             }.get(name, f"context:{name}")
             yield Question(text=text, slot=slot)

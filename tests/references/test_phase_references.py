@@ -40,7 +40,7 @@ def test_a_makers_answer_that_was_rounded_early_is_not_met() -> None:
     share = 100 * unbalance(220.0, 216.0, 213.0)
 
     assert share == pytest.approx(1.6949, rel=1e-4)
-    assert 100 * 4 / 216 == pytest.approx(1.8, abs=0.06)
+    assert pytest.approx(1.8, abs=0.06) == 100 * 4 / 216
 
 
 def test_the_page_that_takes_the_wrong_phase_is_not_followed() -> None:
@@ -49,12 +49,12 @@ def test_the_page_that_takes_the_wrong_phase_is_not_followed() -> None:
     share = 100 * unbalance(400.0, 395.0, 388.0)
 
     assert share == pytest.approx(1.6061, rel=1e-4)
-    assert 100 * (400 - 394.333) / 394.333 == pytest.approx(1.45, abs=0.02)
+    assert pytest.approx(1.45, abs=0.02) == 100 * (400 - 394.333) / 394.333
 
 
 def test_highest_less_lowest_over_the_average_is_another_figure() -> None:
     # The same NEMA article: 1.68 is the wrong method for 480, 476, 472 V.
-    assert 100 * (480 - 472) / 476 == pytest.approx(1.68, abs=0.005)
+    assert pytest.approx(1.68, abs=0.005) == 100 * (480 - 472) / 476
     assert 100 * unbalance(480.0, 476.0, 472.0) < 0.85
 
 

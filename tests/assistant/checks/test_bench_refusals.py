@@ -129,7 +129,7 @@ CELLS = [
      "document's time", "no pass"),
     ("vacuum-decay", HOLD | {"isolated": "yes", "target": "500 micron",
                              "hold": "20 min"}, "whole time", "not over"),
-    ("charge-table", {"parts": "2.3; 0.4 kg", "total": "2.9 kg", "last_digit": "0.1 kg"},
+    ("charge-table", {"parts": "2.3; 0.4 kg", "total": "2.9 kg", "last_digit": "0.1kg"},
      "unit's plate", "contradicts itself"),
     ("pressure-table", TABLE, "fixed speed", "fixed speed"),
     ("pressure-table", TABLE | {"fixed_speed": "yes"}, "tolerance", "not told"),

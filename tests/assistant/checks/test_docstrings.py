@@ -97,10 +97,7 @@ def test_every_argument_is_documented_with_its_unit(name: str) -> None:
         )
         assert entry, f"{name}: {argument} is not documented"
         told = entry[1]
-        units = re.search(
-            r"\[(?:K|ohm|V|A|F|Hz|s|m|m2|kg|J|Pa|PaG|1|%|digits|any unit|unit of `\w+`)\]",
-            told,
-        )
+        units = re.search(rf"\[(?:{UNITS})\]", told)
         assert units, f"{name}: {argument} has no unit"
 
 
