@@ -129,6 +129,11 @@ def not_decoded(match: Match) -> str:
     return f"Cannot tell yet: {match.reason.removeprefix('cannot tell yet: ')}."
 
 
+def not_read(match: Match) -> str:
+    """Say what of several lamps or codes told could not be read beside the rest."""
+    return f"What else was told: {match.reason}."
+
+
 def heard(observation: Observation) -> str:
     """Repeat a lamp report in a few words."""
     if observation.state == "display":
