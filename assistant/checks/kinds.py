@@ -2,13 +2,27 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, Literal, Self
 
-from pydantic import Field, field_validator, model_validator
+from pydantic import Field, model_validator
 
-from assistant.record import Item, Mode, Record, Role
+from assistant.checks.base_kinds import (
+    MOVE_FACTOR,
+    NEEDS_ORDER,
+    CheckBase,
+    Move,
+    Needs,
+    Outcome,
+)
+from assistant.checks.gauge_kinds import (
+    ChargeCheck,
+    DividerCheck,
+    SetCheck,
+    SplitCheck,
+    TwoSensorsCheck,
+)
+from assistant.record import Item, Record
 from assistant.units.quantity import (
-    Difference,
     Farads,
     Kelvins,
     Ohms,
@@ -17,26 +31,44 @@ from assistant.units.quantity import (
     Volts,
 )
 
-Needs = Literal["look", "power_off", "live", "gauges", "opens_circuit", "swap"]
-"""How invasive a check is, least first."""
-NEEDS_ORDER: tuple[Needs, ...] = (
-    "look",
-    "power_off",
-    "live",
-    "gauges",
-    "opens_circuit",
-    "swap",
-)
-Move = Literal[
-    "strongly for", "somewhat for", "neutral", "somewhat against", "strongly against"
+__all__ = [
+    "MOVE_FACTOR",
+    "NEEDS_ORDER",
+    "BandCheck",
+    "Behaviour",
+    "BenchCheck",
+    "BetaSensor",
+    "BusCheck",
+    "CapacitorCheck",
+    "ChargeCheck",
+    "Check",
+    "CheckBase",
+    "CoilCheck",
+    "DiodesCheck",
+    "DividerCheck",
+    "FanPinsCheck",
+    "InsulationCheck",
+    "LineCheck",
+    "LookCheck",
+    "Meter",
+    "Move",
+    "Needs",
+    "Outcome",
+    "Pin",
+    "ResistanceTable",
+    "Sensor",
+    "SensorBase",
+    "SetCheck",
+    "SeveralReadings",
+    "SplitCheck",
+    "SupplyCheck",
+    "SwitchCheck",
+    "TablePoint",
+    "ThermistorCheck",
+    "TwoSensorsCheck",
+    "UnbalanceCheck",
+    "WindingCheck",
 ]
-MOVE_FACTOR: dict[str, float] = {
-    "strongly for": 6.0,
-    "somewhat for": 2.0,
-    "neutral": 1.0,
-    "somewhat against": 1 / 2,
-    "strongly against": 1 / 6,
-}
 
 
 class TablePoint(Record):
@@ -87,41 +119,6 @@ Sensor = Annotated[ResistanceTable | BetaSensor, Field(discriminator="kind")]
 """Any row of `sensors.yaml`."""
 
 
-class Outcome(Record):
-    """What one result of a check means and how it moves the causes.
-
-    `result` is pass, fail, or one of a look check's own `options`.
-    """
-
-    result: str
-    says: str
-    moves: dict[str, Move] = Field(default_factory=dict)
-    then: str | None = None
-    """The check that the document names next."""
-
-
-class CheckBase(Item):
-    """What every check says.
-
-    `allowed_for` lists the roles that may do it. `requires` names context that must
-    be known and true before a reading counts: `call present`, `power off`,
-    `sensor unplugged`, `temperature at the sensor`, `mains at the terminals`,
-    `fixed speed`. `steps` are done in order; the engine adds the safe order of work.
-    """
-
-    name: str
-    says: tuple[str, ...] = ()
-    needs: Needs
-    minutes: Annotated[float, Field(gt=0, strict=False)]
-    allowed_for: Annotated[tuple[Role, ...], Field(min_length=1)]
-    ask: str
-    steps: tuple[str, ...] = ()
-    requires: tuple[str, ...] = ()
-    mode: Mode | None = None
-    cautions: tuple[str, ...] = ()
-    outcomes: Annotated[tuple[Outcome, ...], Field(min_length=1)]
-
-
 class LookCheck(CheckBase):
     """A look, a feel or a question with named answers."""
 
@@ -164,97 +161,9 @@ class BandCheck(CheckBase):
     while_state: str | None = None
 
 
-class DividerCheck(CheckBase):
-    """Voltage of a plugged-in sensor at the board, at a measured temperature.
-
-    `fixed` is the board's own resistor, `logic` what feeds both, and `sensor_to`
-    where the sensor's other leg goes.
-    """
-
-    kind: Literal["divider"]
-    sensor: str
-    logic: Volts
-    fixed: Ohms
-    sensor_to: Literal["ground", "supply"]
-    points: str
-    """Where it is measured, as marked on the board."""
-
-
-class TwoSensorsCheck(CheckBase):
-    """Two sensors at one temperature, each by its own curve; unplugged, power off."""
-
-    kind: Literal["two_sensors"]
-    sensors: Annotated[tuple[str, ...], Field(min_length=2, max_length=2)]
-    largest: Difference
-
-
-Port = Literal["large line", "small line", "suction pipe", "discharge pipe"]
-"""Where the gauge is: a service valve, or a port inside the outdoor unit."""
-Metering = Literal["valve indoors", "valve outdoors", "fixed orifice indoors"]
-"""What drops the pressure in cooling, and where it sits."""
-
-
-class ChargeCheck(CheckBase):
-    """Superheat, subcooling or discharge superheat, from a gauge and a thermometer.
-
-    `mode` is needed. An inverter machine gets a verdict only in the maker's own
-    charge test, which `charge_test` names; without one the figure is given alone.
-    """
-
-    kind: Literal["superheat", "subcooling", "discharge_superheat"]
-    refrigerant: str
-    port: Port
-    metering: Metering
-    speed: Literal["fixed", "inverter"]
-    charge_test: str | None = None
-    low: Difference | None = None
-    high: Difference | None = None
-
-    @field_validator("refrigerant")
-    @classmethod
-    def _known(cls, text: str) -> str:
-        from assistant.checks.saturation import refrigerant_named
-        from assistant.errors import InputError
-
-        try:
-            return refrigerant_named(text)
-        except InputError as error:
-            raise ValueError(str(error)) from error
-
-    @model_validator(mode="after")
-    def _told(self) -> ChargeCheck:
-        if self.mode not in {"cool", "heat"}:
-            raise ValueError("a charge check names its `mode`: cool or heat")
-        return self
-
-
-class SplitCheck(CheckBase):
-    """Return less supply air (or more, in heating) by the document's own figures.
-
-    In cooling it holds for the indoor wet bulbs between `wet_bulb_low` and
-    `wet_bulb_high`; always at full speed and the document's airflow.
-    """
-
-    kind: Literal["temperature_split"]
-    low: Difference | None = None
-    high: Difference | None = None
-    wet_bulb_low: Kelvins | None = None
-    wet_bulb_high: Kelvins | None = None
-
-    @model_validator(mode="after")
-    def _told(self) -> SplitCheck:
-        if self.mode not in {"cool", "heat"}:
-            raise ValueError("a split names its `mode`: cool or heat")
-        ends = (self.wet_bulb_low, self.wet_bulb_high)
-        if self.mode == "cool" and None in ends:
-            raise ValueError(
-                "in cooling a split states its `wet_bulb_low` and `wet_bulb_high`"
-            )
-        return self
-
-
-SetCheck = TwoSensorsCheck | ChargeCheck | SplitCheck
-"""Judged from several readings, told one after the other."""
+def _rising(low: Quantity | None, high: Quantity | None) -> None:
+    if low is not None and high is not None and low.value > high.value:
+        raise ValueError(f"`high` {high.text} is below `low` {low.text}")
 
 
 class UnbalanceCheck(CheckBase):
@@ -279,6 +188,11 @@ class WindingCheck(CheckBase):
     low: Ohms | None = None
     high: Ohms | None = None
 
+    @model_validator(mode="after")
+    def _limits_rise(self) -> Self:
+        _rising(self.low, self.high)
+        return self
+
 
 class InsulationCheck(CheckBase):
     """Insulation to ground, uncorrected, against the document's least value."""
@@ -294,6 +208,11 @@ class Pin(Record):
     name: str
     low: Volts
     high: Volts
+
+    @model_validator(mode="after")
+    def _limits_rise(self) -> Self:
+        _rising(self.low, self.high)
+        return self
 
 
 class FanPinsCheck(CheckBase):
@@ -321,6 +240,11 @@ class LineCheck(CheckBase):
     low: Volts | None = None
     high: Volts | None = None
 
+    @model_validator(mode="after")
+    def _limits_rise(self) -> Self:
+        _rising(self.low, self.high)
+        return self
+
 
 class CapacitorCheck(CheckBase):
     """A capacitor by its printed value, with a meter that reads capacitance."""
@@ -341,6 +265,11 @@ class CoilCheck(CheckBase):
     high: Ohms
     at: Kelvins | None = None
 
+    @model_validator(mode="after")
+    def _limits_rise(self) -> Self:
+        _rising(self.low, self.high)
+        return self
+
 
 class SwitchCheck(CheckBase):
     """A contact that must be open, or closed, in the state the document names."""
@@ -358,6 +287,11 @@ class DiodesCheck(CheckBase):
     points: Annotated[tuple[str, ...], Field(min_length=3, max_length=3)]
     low: Volts | None = None
     high: Volts | None = None
+
+    @model_validator(mode="after")
+    def _limits_rise(self) -> Self:
+        _rising(self.low, self.high)
+        return self
 
 
 SeveralReadings = UnbalanceCheck | WindingCheck | FanPinsCheck | LineCheck | DiodesCheck
