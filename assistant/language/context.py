@@ -180,9 +180,9 @@ _TABLE: tuple[tuple[ContextName, str, str], ...] = (
      r"(?:analog|analogue|needle) (?:multi)?meter|meter (?:is )?(?:an? )?(?:analog|"
      r"analogue)"),
     ("gauge at the named port",
-     rf"(?:gauges?|hose|manifold) {_IS}(?:on|at|connected to|hooked (?:up )?to) (?:the )?"
-     r"(?:(?:right|named|large|small|big|suction|liquid|service|discharge|vapou?r|gas) "
-     r")*(?:port|valve|line|pipe|service valve)",
+     rf"(?:gauges?|hose|manifold) {_IS}(?:on|at|connected to|hooked (?:up )?to) "
+     r"(?:the )?(?:(?:right|named|large|small|big|suction|liquid|service|discharge|"
+     r"vapou?r|gas) )*(?:port|valve|line|pipe|service valve)",
      rf"(?:gauges?|hose|manifold) {_NOT}(?:on|at|connected|hooked up)|(?:wrong|other|"
      r"different) port"),
     ("charge test running",
@@ -197,12 +197,12 @@ _TABLE: tuple[tuple[ContextName, str, str], ...] = (
      r"(?: (?:steady|steadily|fine))? (?:for |about |over |at least |a good )*(?:15|"
      r"20|25|30|40|45|60|quarter of an|half an) (?:min|hour)|(?:running|runs) "
      r"(?:steady|steadily)|(?:it|everything) (?:has )?settled(?: (?:down|out))?",
-     r"(?:only )?just (?:started|came on|kicked in)|(?:keeps |is )?short cycling|"
+     r"(?:only )?just (?:started|came on|kicked in)|"
      r"(?:not|never) (?:settled|steady|running steadily)"),
     ("sensors at one temperature",
-     r"both (?:sensors? )?(?:are |were |have been |stood |sat |sitting |in |at )+(?:the "
-     r")?(?:same|one) (?:temperature|place|room|cup|bucket|ice water)|(?:same|one) "
-     r"temperature (?:on|for|at) both",
+     r"both (?:sensors? )?(?:are |were |have been |stood |sat |sitting |in |at )+"
+     r"(?:the )?(?:same|one) (?:temperature|place|room|cup|bucket|ice water)|"
+     r"(?:same|one) temperature (?:on|for|at) both",
      r"(?:not|never) (?:at |in )?(?:the )?(?:same|one) (?:temperature|place)|different "
      r"(?:temperatures|places)"),
     ("board powered",
