@@ -73,6 +73,7 @@ CONTEXT_QUESTIONS = {
         "What temperature does the coil itself have? Say the unit (C or F)."
     ),
 }
+MODE_QUESTION = "What mode is it running in: cooling or heating?"
 SLOT_QUESTIONS = {
     "pause": "Is there a dark pause between groups of flashes, or does it never stop?",
     "count": "How many flashes are in one group? Watch two whole groups.",
@@ -283,6 +284,11 @@ def ambiguous(of: str, options: Sequence[Quantity]) -> str:
     """Ask which of two readings was meant."""
     shown = " or ".join(format_quantity(option) for option in options)
     return f"Reading of {of}: did the meter show {shown}?"
+
+
+def gauge_port(port: str) -> str:
+    """Ask whether the gauge is where a check of the charge is stated for."""
+    return f"Is the gauge on the {port}, and on no other port?"
 
 
 def point(name: str) -> str:
