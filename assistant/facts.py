@@ -11,8 +11,8 @@ from assistant.record import Mode, Record, Role
 from assistant.rules.applicability import Plate
 from assistant.rules.kinds import Complaint, Hazard
 from assistant.signals.observation import Observation
-from assistant.timing.kinds import Trigger
 from assistant.timing.moment import Moment
+from assistant.timing.triggers import Trigger
 from assistant.units.quantity import Quantity
 
 Origin = Literal["said", "form", "tap counter"]

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import datetime, timedelta
 
-from assistant.timing.kinds import OrderStep, Reset
+from assistant.timing.kinds import Reset
 from assistant.timing.values import StopCount, WaitState
+from assistant.timing.wait_kinds.runs import OrderStep
 from assistant.timing.waits import PartTimes
 from assistant.units.show import format_quantity
 

@@ -39,7 +39,7 @@ from assistant.language.times import answered_time
 from assistant.record import Box
 from assistant.rules.applicability import Plate
 from assistant.signals.observation import Observation
-from assistant.timing.kinds import Trigger
+from assistant.timing.triggers import Trigger
 
 _LONGEST_ANSWER = 14
 """Folded words; a longer text is read by itself first."""

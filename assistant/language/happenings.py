@@ -8,7 +8,7 @@ from assistant.facts import HappeningFact
 from assistant.language.claims import Claim, apart, negated, rx
 from assistant.language.tokens import MASK, Tokens
 from assistant.language.vocabulary import Vocabulary
-from assistant.timing.kinds import Trigger
+from assistant.timing.triggers import Trigger
 
 _POWER = (
     r"(?:power|mains|electricity|supply|juice|lights in the building|grid|electric)"

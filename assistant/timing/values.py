@@ -7,8 +7,10 @@ from datetime import datetime
 from typing import Literal
 
 from assistant.record import UnitMatch
-from assistant.timing.kinds import Stop, Trigger, Wait
+from assistant.timing.kinds import Stop
 from assistant.timing.moment import Moment
+from assistant.timing.triggers import Trigger
+from assistant.timing.wait_kinds.every import Wait
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,9 +11,10 @@ from datetime import datetime, timedelta
 from typing import Literal
 
 from assistant.record import Mode
-from assistant.timing.kinds import OrderStep, StartUpOrder, Trigger
 from assistant.timing.moment import Moment
+from assistant.timing.triggers import Trigger
 from assistant.timing.values import Happening, WaitRow, WaitState
+from assistant.timing.wait_kinds.runs import OrderStep, StartUpOrder
 from assistant.units.quantity import Quantity
 
 State = Literal["running", "ready", "overdue", "start_unknown"]

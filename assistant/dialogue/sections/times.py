@@ -15,8 +15,8 @@ from assistant.dialogue.sections.said import computed, rule
 from assistant.dialogue.view import View
 from assistant.facts import LampFact
 from assistant.rules.kinds import Card
-from assistant.timing.kinds import StartUpOrder
 from assistant.timing.values import StopCount, StopRow, WaitRow, WaitState
+from assistant.timing.wait_kinds.runs import StartUpOrder
 from assistant.timing.waits import start_order
 
 
