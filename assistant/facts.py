@@ -29,6 +29,7 @@ ContextName = Literal[
     "gauges at hand",
     "meter at hand",
     "locked out",
+    "off before the outage",
     "surge",
     "frosted",
     "alone",
@@ -109,6 +110,13 @@ class ProtectionStopFact(FactBase):
     event: str | None = None
     count: tuple[int, ...] = (1,)
     apart_s: tuple[float, float] | None = None
+
+
+class AttemptFact(FactBase):
+    """Which restart it is, counted from 1; several where it could be either."""
+
+    kind: Literal["attempt"] = "attempt"
+    number: Annotated[tuple[int, ...], Field(min_length=1)]
 
 
 class BreakerFact(FactBase):
@@ -199,6 +207,7 @@ Fact = Annotated[
     | HappeningFact
     | ResetFact
     | ProtectionStopFact
+    | AttemptFact
     | BreakerFact
     | PartFact
     | SettingFact

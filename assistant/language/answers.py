@@ -21,6 +21,7 @@ from assistant.facts import (
 )
 from assistant.language.asked import Asked
 from assistant.language.asks import acts_of
+from assistant.language.attempts import bare_attempt
 from assistant.language.blinks import count_of, modifiers
 from assistant.language.choices import chosen
 from assistant.language.claims import Claim, either, rx
@@ -361,6 +362,7 @@ _READERS: dict[str, Callable[[Asked], Claim | None]] = {
     "unit": _unit,
     "role": _role,
     "time": _time,
+    "attempt": lambda asked: bare_attempt(asked.view),
     "context": _context,
     "look": _look,
     "mode": _mode,

@@ -74,6 +74,41 @@ _TABLE: tuple[tuple[str, tuple[Trigger, ...]], ...] = (
      r"it |finally )*(?:went|gone|goes|go|turned) (?:dark|out|off)", ("lamp_dark",)),
     (r"(?:light|lights) (?:on the (?:fan )?board )?(?:finally |just |has )*(?:went|"
      r"gone) (?:dark|out|off)", ("lamp_dark",)),
+    (r"(?:defrost (?:has |is |just |was )*(?:ended|finished|done|over|complete|stopped|"
+     r"terminated)|(?:came|come|is|just|went) (?:back )?out of (?:a |the )?defrost|"
+     r"(?:finished|done|ended|stopped) (?:a |the |its |it is )?defrost(?:ing)?)",
+     ("defrost_ended",)),
+    (r"(?:overload|internal overload|thermal overload|thermal|thermal protector|"
+     r"protector|dome|klixon|thermal switch) (?:has |is |just |had |went |got )*(?:"
+     r"opened|open|kicked out|cut out|popped|tripped)|(?:went|gone|out|off) on (?:its |"
+     r"it is |the |an )?(?:internal|thermal)(?: overload)?|transformer (?:has |is |"
+     r"just "
+     r"|had |went |thermal )*(?:opened|cut out|tripped|popped)", ("overload_opened",)),
+    (r"(?:fault|error|sensor fault) (?:has |just )?(?:started|began|begun|set in)",
+     ("fault_began",)),
+    (r"(?:line |supply |mains )?voltage (?:has |just |had |is )*(?:sagged|sank|fell|"
+     r"went "
+     r"low|dropped|collapsed|went high|spiked)(?! (?:to|under|across|by|from|"
+     r"at)(?!\S))",
+     ("value_left",)),
+    (r"(?:line |supply |mains )?voltage (?:has |is |was |just |came |come |went |got "
+     r")*(?:back|recovered|normal again|ok again|good again|up again|fine again)(?: (?:"
+     r"up|in (?:its |the )?band|in range|to normal))?", ("value_back",)),
+    (r"(?:reversing|four way|4 way|changeover) valve (?:has |just |have )*(?:shifted|"
+     r"switched|changed over|flipped|clicked over)", ("valve_shifted",)),
+    (r"(?:started|began|kicked off) (?:a |the |it is |its )?(?:forced )?test "
+     r"(?:run|mode|operation)", ("test_started",)),
+    (r"(?:pulled|called|brought|opened)(?: up)? (?:the )?(?:fault |error |code |stored "
+     r")*(?:history|memory|log)(?: up)?", ("history_shown",)),
+    (r"(?:call|demand) (?:has |just |was )*(?:ended|dropped(?: out)?|gone|went away|"
+     r"cleared)|(?:thermostat|it) (?:has |just )*stopped calling|(?:switched|turned|"
+     r"shut)"
+     r" (?:it|the (?:heat|heating|cooling|unit)|heat|heating|cooling|her) off (?:at|"
+     r"from|"
+     r"with|on|by) (?:the |my )?(?:remote|thermostat|handset|controller)(?! (?:and|"
+     r"then)"
+     r" (?:back )?on)|(?:thermostat|room|zone) (?:got |just |has |was )+satisfied",
+     ("call_ended",)),
     (r"(?:call|thermostat|it) (?:just |has )?(?:started calling|called for (?:heat|"
      r"cool|cooling|heating))|(?:turned|cranked|set) (?:up |down )?the thermostat(?: "
      r"up| down)?(?: (?:to )?call)?", ("call_for_run",)),
