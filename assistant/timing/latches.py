@@ -80,7 +80,7 @@ def _cleared(wait: Standby, one: Happening, limit: Moment) -> bool:
     """
     if one.trigger in wait.cleared_by:
         return True
-    if one.trigger in BACK or one.trigger not in wait.cancelled_by:
+    if one.trigger in BACK or one.trigger not in wait.enders:
         return False
     if not wait.survives_restart:
         return True

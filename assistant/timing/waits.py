@@ -110,7 +110,7 @@ def _begun(
     wait = row.wait
     if isinstance(wait, Standby) and wait.latches and started is not None:
         return _latching(row, wait, told, (started, place), now, known)
-    if ended(told, wait.cancelled_by, started, place):
+    if ended(told, wait.enders, started, place):
         return None
     if started is None:
         states = conditions_since(wait, None, ())

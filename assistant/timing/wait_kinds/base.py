@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import ClassVar, Literal
 
 from pydantic import model_validator
 
@@ -59,6 +59,9 @@ class WaitBase(Item):
     `bypass_side_effect`; `follows` says what happens at the end.
     """
 
+    natural_end: ClassVar[tuple[Trigger, ...]] = ()
+    """What ends a wait of this kind whether or not the row names it."""
+
     name: str
     trigger: Trigger
     minimum: Seconds | None = None
@@ -87,6 +90,11 @@ class WaitBase(Item):
     def wanted(self) -> tuple[Condition, ...]:
         """The values that the wait looks at, those of its kind among them."""
         return self.conditions
+
+    @property
+    def enders(self) -> tuple[Trigger, ...]:
+        """Everything that ends the wait once it has begun."""
+        return tuple(dict.fromkeys((*self.natural_end, *self.cancelled_by)))
 
     @property
     def durations(self) -> tuple[Seconds, ...]:

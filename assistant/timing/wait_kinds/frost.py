@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import ClassVar, Literal
 
 from pydantic import model_validator
 
@@ -56,6 +56,8 @@ class Defrost(WaitBase):
     `end_at` ends it by value, `give_up` by time. `interval` is the least time from
     the end of one to the start of the next; `after` what starts when it has ended.
     """
+
+    natural_end: ClassVar[tuple[Trigger, ...]] = ("defrost_ended",)
 
     kind: Literal["defrost"]
     trigger: Trigger = "defrost_started"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field, model_validator
 
@@ -20,6 +20,8 @@ class Standby(WaitBase):
     With `latches`, a value that is not back by `give_up` makes the trip stay; with
     `survives_restart` even through power off and on, until `cleared_by`.
     """
+
+    natural_end: ClassVar[tuple[Trigger, ...]] = ("value_back",)
 
     kind: Literal["standby"]
     sensor: str = "supply"
@@ -65,6 +67,8 @@ class ValueAndTime(WaitBase):
 class SoftStop(WaitBase):
     """Stops, then starts by itself so many times; the stop after that stays."""
 
+    natural_end: ClassVar[tuple[Trigger, ...]] = ("compressor_started",)
+
     kind: Literal["soft_stop"]
     trigger: Trigger = "protection_stop"
     retries: Annotated[int, Field(ge=1)] = 1
@@ -98,6 +102,8 @@ class SelfReset(WaitBase):
 class Cooling(WaitBase):
     """Something must cool before a measurement of it counts."""
 
+    natural_end: ClassVar[tuple[Trigger, ...]] = ("compressor_started",)
+
     kind: Literal["cooling"]
     trigger: Trigger = "compressor_stopped"
     before: str
@@ -109,6 +115,11 @@ class CapacitorBleed(WaitBase):
 
     The bus must read at or below the lower of `below` and 50 V.
     """
+
+    natural_end: ClassVar[tuple[Trigger, ...]] = (
+        "power_on",
+        "power_restored",
+    )
 
     kind: Literal["capacitor_bleed"]
     trigger: Literal["power_off", "lamp_dark"] = "power_off"
@@ -134,6 +145,11 @@ class CapacitorBleed(WaitBase):
 class PowerOffHold(WaitBase):
     """Power stays off so long before it is restored, for a reset to take."""
 
+    natural_end: ClassVar[tuple[Trigger, ...]] = (
+        "power_on",
+        "power_restored",
+    )
+
     kind: Literal["power_off_hold"]
 
 
@@ -142,6 +158,11 @@ class ResetWindow(WaitBase):
 
     Counted from power off or from the lamp going dark.
     """
+
+    natural_end: ClassVar[tuple[Trigger, ...]] = (
+        "power_on",
+        "power_restored",
+    )
 
     kind: Literal["reset_window"]
     trigger: Literal["power_off", "lamp_dark"] = "power_off"

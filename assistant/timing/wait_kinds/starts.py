@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field, model_validator
 
@@ -33,11 +33,15 @@ class StartDelay(WaitBase):
 class MinimumOff(WaitBase):
     """The compressor stays off at least so long after it stopped."""
 
+    natural_end: ClassVar[tuple[Trigger, ...]] = ("compressor_started",)
+
     kind: Literal["minimum_off"]
 
 
 class MinimumRun(WaitBase):
     """The compressor runs at least so long once started, call or no call."""
+
+    natural_end: ClassVar[tuple[Trigger, ...]] = ("compressor_stopped",)
 
     kind: Literal["minimum_run"]
     trigger: Trigger = "compressor_started"
@@ -54,6 +58,8 @@ class RestartDelay(WaitBase):
     `by_attempt` lists the delay before the first restart, the second, and so on;
     `then` says what follows the last one listed.
     """
+
+    natural_end: ClassVar[tuple[Trigger, ...]] = ("compressor_started",)
 
     kind: Literal["restart_delay"]
     trigger: Trigger = "compressor_stopped"
