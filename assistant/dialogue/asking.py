@@ -13,6 +13,8 @@ from assistant.dialogue.trigger_words import TIME_QUESTIONS
 from assistant.dialogue.view import View
 from assistant.facts import ComplaintFact, LampFact, ReadingFact, UnitFact
 from assistant.timing.lengths import OFF_BEFORE
+from assistant.timing.triggers import Trigger
+from assistant.timing.wait_kinds.frost import Defrost
 from assistant.timing.wait_kinds.starts import RestartDelay, StartDelay
 from assistant.units.show import format_quantity
 
@@ -126,15 +128,26 @@ def _what_splits(asking: Asking) -> Iterable[Question]:
 
 
 def _when_it_began(asking: Asking) -> Iterable[Question]:
-    triggers = [
+    triggers: list[Trigger] = [
         state.row.wait.trigger
         for state in asking.view.waits_shown
         if state.state == "start_unknown"
     ]
+    triggers += _ends_of_defrost(asking.view)
     # A reset of unknown time also powers the unit up: asking for it settles both.
     resets_first = sorted(triggers, key=lambda trigger: "reset" not in trigger)
     for trigger in dict.fromkeys(resets_first):
         yield Question(text=TIME_QUESTIONS[trigger], slot=f"time:{trigger}")
+
+
+def _ends_of_defrost(view: View) -> list[Trigger]:
+    """Return the end of a defrost, where what follows it needs its time."""
+    ends = [one for one in view.happenings if one.trigger == "defrost_ended"]
+    follows = any(
+        isinstance(row.wait, Defrost) and (row.wait.after or row.wait.interval)
+        for row in view.force.waits
+    )
+    return ["defrost_ended"] if ends and ends[-1].at is None and follows else []
 
 
 def _which_length(asking: Asking) -> Iterable[Question]:
@@ -161,7 +174,8 @@ def _which_value(asking: Asking) -> Iterable[Question]:
         if state.latched == "cannot_tell":
             yield Question(text=TIME_QUESTIONS["value_back"], slot="time:value_back")
         until = state.usual or state.earliest
-        if state.state != "running" or (until is not None and until > view.now):
+        early = until > view.now if until else "ask_wait" not in view.acts
+        if state.state != "running" or early:
             continue
         for one in state.open_values:
             if one.told is None and view.role in MEASURING:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from functools import cached_property
 
@@ -123,6 +123,18 @@ class View:
         """Waits that what happened has started."""
         return waits_in_force(
             self.force.waits, self.happenings, self.now, self.mode, self.known
+        )
+
+    @cached_property
+    def waits_before(self) -> tuple[WaitState, ...]:
+        """Waits as they would stand now without what this turn told."""
+        earlier = [held for held in self.state.held if held.turn < self.state.turn]
+        if len(earlier) == len(self.state.held):
+            return self.waits
+        before = replace(self.state, held=tuple(earlier))
+        facts = tuple(held for held in self.facts if held.turn < self.state.turn)
+        return waits_in_force(
+            self.force.waits, happenings(before), self.now, self.mode, known(facts)
         )
 
     @cached_property

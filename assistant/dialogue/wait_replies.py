@@ -52,25 +52,31 @@ def _why(state: WaitState) -> str:
 def _head(state: WaitState, offset: int, now: datetime) -> str:
     if state.latched is not None:
         return _latched(state, offset)
-    until = state.usual or state.earliest or state.give_up
     why = _why(state)
     match state.state:
-        case "running" if until is not None and until <= now:
-            return (
-                f"The time is over since {clock(until, offset)}, not the wait: {why}."
-            )
-        case "running" if until is not None:
-            return (
-                f"Wait until {clock(until, offset)}: {why}. Too early to judge before."
-            )
         case "running":
-            return f"Waiting: {why}."
+            return _running(state, offset, now)
+        case "ready" if isinstance(state.row.wait, CapacitorBleed):
+            return f"Off long enough, and read low enough at one place: {why}."
         case "ready":
             return f"The wait is over: {why}."
         case "overdue" if state.give_up is not None:
             return f"Overdue since {clock(state.give_up, offset)}: {why}."
         case _:
             return f"There is a wait, but its start is not known: {why}."
+
+
+def _running(state: WaitState, offset: int, now: datetime) -> str:
+    why = _why(state)
+    until = state.usual or state.earliest or state.give_up
+    if until is None:
+        return f"Waiting: {why}."
+    at = clock(until, offset)
+    if until <= now:
+        return f"The time is over since {at}, the wait is not: {why}."
+    if state.usual is None and state.earliest is None:
+        return f"At the longest until {at}: {why}."
+    return f"Wait until {at}: {why}. Too early to judge before."
 
 
 def _latched(state: WaitState, offset: int) -> str:
@@ -166,7 +172,7 @@ def _conditions(state: WaitState) -> Iterator[str]:
     if state.state == "start_unknown":
         holds = state.conditions
     lead = "Or as soon as" if wait.logic == "or" else "It needs as well"
-    if state.earliest is None and state.usual is None:
+    if wait.minimum is None and wait.usual is None:
         lead = "Ends as soon as"
     if holds:
         yield f"{lead}: {'; '.join(_value(one) for one in holds)}."
@@ -253,6 +259,7 @@ def _span(length: timedelta) -> str:
 
 
 AFTER_DEFROST = "After the defrost. "
+ENDED = "No longer waiting: {name}. What was told ends it."
 NEXT_DEFROST = "The next defrost does not begin before {at}."
 
 

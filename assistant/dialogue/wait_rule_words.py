@@ -78,7 +78,8 @@ def _more(wait: Wait) -> Iterator[str]:
     if wait.wanted:
         link = " or " if wait.logic == "or" else " and "
         values = link.join(value_words(one) for one in wait.wanted)
-        lead = "Or" if wait.logic == "or" else "Needs"
+        timed = wait.minimum is not None or wait.usual is not None
+        lead = "Or" if wait.logic == "or" else "Needs" if timed else "Ends at"
         yield f"{lead}: {values}."
     if wait.condition:
         yield f"Condition: {wait.condition}."

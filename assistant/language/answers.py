@@ -203,7 +203,7 @@ def _code(asked: Asked) -> Claim | None:
 
 def _state(asked: Asked) -> Claim | None:
     dimmed = dims(asked)
-    if dimmed is not None:
+    if dimmed is not None or _tells_of_power(asked):
         return dimmed
     label = (asked.subject,) if asked.subject else ()
     for pattern, state in _STATES:
@@ -278,6 +278,15 @@ def _tells_an_event(asked: Asked) -> bool:
     """Tell whether the text names what happened itself: it is read by itself then."""
     families = (happenings, resets, stops)
     return any(family(asked.view, asked.vocabulary) for family in families)
+
+
+def _tells_of_power(asked: Asked) -> bool:
+    """Tell whether the text is of the supply: "turned the breaker back on"."""
+    told = (claim.item for claim in happenings(asked.view, asked.vocabulary))
+    return any(
+        isinstance(fact, HappeningFact) and fact.trigger.startswith("power")
+        for fact in told
+    )
 
 
 def _time(asked: Asked) -> Claim | None:

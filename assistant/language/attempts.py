@@ -5,29 +5,27 @@ from __future__ import annotations
 import re
 
 from assistant.facts import AttemptFact
-from assistant.language.claims import Claim, rx
+from assistant.language.claims import Claim, either, rx
+from assistant.language.lexicon.numbers import ORDINALS
 from assistant.language.tokens import Tokens
 from assistant.language.vocabulary import Vocabulary
 
-_TRY = r"(?:try|attempt|retry|restart|re start|start attempt|restart attempt)"
-_N = r"(?P<n>[1-9]|first|last)(?: (?:or|to|-|maybe) (?P<m>[1-9]))?"
-_AT = rx(
-    rf"(?:on |after |that is |this is |it is |her |its |it is on )?(?:it is |its |the |"
-    rf"a |her )?{_N} {_TRY}(?! (?:to reset|at reset|with|on the reset))"
-    rf"|{_TRY} (?:number |no )?(?P<k>[1-9])"
+_TRY = (
+    r"(?:(?:start|restart) )?(?:try|attempt|retry|restart|re start|go round)(?! (?:to "
+    r"reset|at resetting|button))"
 )
+_NTH = rf"(?:{either(ORDINALS)}|[1-9])"
+_N = rf"(?P<n>{_NTH})(?: (?:or|to|-|maybe|or maybe) (?:the )?(?P<m>{_NTH}))?"
+_AT = rx(rf"{_N} {_TRY}|{_TRY} (?:number |no )?(?P<k>[1-9])")
 _TRIED = rx(
-    r"(?:tried|tries|attempted|has tried|trying)(?: to)? (?P<what>start|starting|"
-    r"restart|restarting|re start)(?: up)? (?P<n>once|twice|thrice|[1-9] times)"
+    r"(?:tried|attempted|trying)(?: to)? (?P<what>start|starting|restart|restarting|re "
+    r"start)(?: up)? (?P<n>once|twice|thrice|[1-9] times)"
     r"|(?P<what2>started|restarted|retried|re started) (?P<n2>once|twice|thrice|[1-9] "
     r"times) (?:already|now|and|since|so far|before)"
 )
-_WORDS = {"once": 1, "twice": 2, "thrice": 3, "first": 1}
-_BARE = rx(
-    r"(?P<n>[1-9]|first)(?: (?:or|to|-|maybe) (?P<m>[1-9]))?(?: (?:one|time|try|"
-    r"attempt|restart|retry))?"
-)
-_ASKED = re.compile(r"(?<!\S)(?:how many|which|what|when|will|does|if)(?!\S)")
+_COUNTS = {"once": 1, "twice": 2, "thrice": 3}
+_BARE = rx(rf"{_N}(?: (?:one|time|stop))?")
+_ASKED = re.compile(r"(?<!\S)(?:how many|which|what|when|will|does|if|until|before)")
 
 
 def attempts(view: Tokens, _vocabulary: Vocabulary) -> list[Claim]:
@@ -35,9 +33,8 @@ def attempts(view: Tokens, _vocabulary: Vocabulary) -> list[Claim]:
     for pattern, read in ((_AT, _number), (_TRIED, _made)):
         for match in pattern.finditer(view.folded):
             start, _ = view.clause(match.start())
-            numbers = read(match)
-            if numbers and not _ASKED.search(view.folded, start, match.start()):
-                return [Claim(*match.span(), AttemptFact(number=numbers))]
+            if not _ASKED.search(view.folded, start, match.start()):
+                return [Claim(*match.span(), AttemptFact(number=read(match)))]
     return []
 
 
@@ -50,19 +47,18 @@ def bare_attempt(view: Tokens) -> Claim | None:
 
 
 def _number(match: re.Match[str]) -> tuple[int, ...]:
-    text = match["n"] or match["k"]
-    return () if text == "last" else _range(text, match["m"])
+    return _range(match["n"] or match["k"], match["m"])
 
 
 def _range(first: str, last: str | None) -> tuple[int, ...]:
-    low = _WORDS.get(first) or int(first)
-    high = int(last) if last else low
+    low = ORDINALS.get(first) or int(first)
+    high = (ORDINALS.get(last) or int(last)) if last else low
     return tuple(range(min(low, high), max(low, high) + 1))
 
 
 def _made(match: re.Match[str]) -> tuple[int, ...]:
     """Return the restart that comes next: starts made count the first start too."""
     text = (match["n"] or match["n2"]).removesuffix(" times")
-    made = _WORDS.get(text) or int(text)
+    made = _COUNTS.get(text) or int(text)
     what = match["what"] or match["what2"]
     return (made,) if what.startswith("start") else (made + 1,)

@@ -52,6 +52,20 @@ _TABLE: tuple[tuple[str, tuple[Trigger, ...]], ...] = (
      r"|restored (?:the )?power|gave it power|re ?energi[sz]ed(?: it)?|power(?:ed)? "
      r"up(?= |$)(?! sequence)|flipped it(?: on)?(?! off)|put (?:the )?power back(?: on|"
      r" in)?", ("power_on",)),
+    (r"(?:power|breaker|mains|disconnect|isolator|supply|everything|it|unit) (?:is |"
+     r"has |was |still )*(?:been )?(?:off|isolated|killed|pulled)(?= ~+)",
+     ("power_off",)),
+    (rf"(?:killed|cut|pulled|dropped|opened|isolated|shut off|shut|turned off|switched "
+     rf"off) (?:the |both |all )?(?:{_POWER}|breakers?|disconnects?|isolators?|fuses?)"
+     r"(?: off)? (?:and |then |, )+(?:i |we |have |it is )*(?:left|kept|leaving|"
+     r"keeping|"
+     r"still)(?: (?:it|them|everything))? off", ("power_off",)),
+    (r"(?:compressor|outdoor unit) (?:has )?been (?:off|stopped|down|quiet)",
+     ("compressor_stopped",)),
+    (r"(?:compressor|outdoor unit) (?:has )?been (?:running|on)",
+     ("compressor_started",)),
+    (r"(?:it |unit |she )?(?:has )?been (?:in (?:a )?defrost|defrosting)",
+     ("defrost_started",)),
     (rf"{_COMP} {_SELF}(?:stopped|quit|shut down|shut off|cut out|died|kicked off|"
      r"dropped out|went off|stops|shuts off|shuts down|cuts out|stalled)",
      ("compressor_stopped",)),

@@ -45,8 +45,8 @@ def choices(
 
 
 def _off_before(wait: StartDelay, known: Known) -> tuple[Choice, ...]:
-    usual = Choice("if it was running before the outage", wait.usual or wait.minimum)
-    shorter = Choice("if it was off before the outage", wait.if_off_before)
+    usual = Choice("running before the outage", wait.usual or wait.minimum)
+    shorter = Choice("off before the outage", wait.if_off_before)
     match known.said.get(OFF_BEFORE):
         case None:
             return (usual, shorter)

@@ -89,7 +89,8 @@ def whole_order(
     fixed = Moment(earliest=started.latest, latest=started.latest)
     soonest = [time for _, time, _ in times_of(wait.order, fixed) if time]
     slowest = [time for _, _, time in times_of(wait.order, started) if time]
-    return max(soonest, default=None), max(slowest, default=None)
+    whole = len(slowest) == len(wait.order)
+    return max(soonest, default=None), max(slowest) if whole else None
 
 
 def _soonest(step: OrderStep, base: datetime | None) -> datetime | None:

@@ -31,6 +31,8 @@ PARTS = {
     "indoor fan": "indoor fan running",
 }
 """Part of a start-up order to the yes-or-no that tells of it."""
+COMMON = 2
+"""Rank of rules that are common practice."""
 
 
 def waits(view: View) -> tuple[WaitShown, ...]:
@@ -90,9 +92,19 @@ def wait_lines(view: View) -> Iterator[Statement]:
         if isinstance(state.row.wait, StartUpOrder):
             yield from _order_lines(view, state, state.row.wait)
         yield from _lamp_lines(view, state)
+    yield from _ended_lines(view)
     yield from _after_lines(view)
     yield from _off_time_lines(view)
     yield from _entry_lines(view)
+
+
+def _ended_lines(view: View) -> Iterator[Statement]:
+    """Name the waits that something told in this turn has ended."""
+    still = {state.row.gid for state in view.waits}
+    for state in view.waits_before:
+        if state.row.gid not in still:
+            text = wait_replies.ENDED.format(name=state.row.wait.name)
+            yield computed(text, view.cite(state.row.gid))
 
 
 def _order_lines(
@@ -145,7 +157,16 @@ def _news(view: View, state: WaitState) -> bool:
     gid = state.row.gid
     noted = dict(view.state.timers_due)
     told = noted.get(gid, view.state.turn) == view.state.turn
-    return told or "ask_wait" in view.acts or state.latched is not None
+    told = told or "ask_wait" in view.acts or state.latched is not None
+    return told or _told_of_parts(view, state)
+
+
+def _told_of_parts(view: View, state: WaitState) -> bool:
+    """Say whether this turn told of a part of a start-up order: running or not."""
+    names = {getattr(held.fact, "name", None) for held in view.state.told_now()}
+    return isinstance(state.row.wait, StartUpOrder) and bool(
+        names & set(PARTS.values())
+    )
 
 
 def _after_lines(view: View) -> Iterator[Statement]:
@@ -196,9 +217,14 @@ def asked_rules(view: View) -> Iterator[Statement]:
     if shown and not subjects:
         return
     for row in view.force.waits:
-        wanted = not subjects or row.wait.kind in subjects
-        if wanted and row.gid not in shown and row.unit_match == "confirmed":
+        wanted = row.wait.kind in subjects if subjects else not shown
+        if wanted and row.gid not in shown and _sure(view, row):
             yield from wait_rules(view, row)
+
+
+def _sure(view: View, row: WaitRow) -> bool:
+    """Say whether a rule is for this unit; what is common practice is for any."""
+    return row.unit_match == "confirmed" or view.force.rank(row.gid) == COMMON
 
 
 def wait_rules(view: View, row: WaitRow) -> Iterator[Statement]:
