@@ -66,7 +66,8 @@ _TABLE: tuple[tuple[Act, str], ...] = (
      r"the (?:delay|wait|timer)|how many (?:min|sec|hour)(?: till| until| before| do| "
      r"to)?|is (?:it|there) (?:a )?(?:time delay|delay|wait)(?: on| before)?|button "
      r"(?:sequence|combination|combo)|how many (?:times|presses)(?: do i| to)? press|"
-     r"got to wait|supposed to (?:wait|take [a-z]+)|long enough(?: yet| now)?|(?:by now|yet) "
+     r"got to wait|supposed to (?:wait|take [a-z]+)|long enough(?: yet| now)?|(?:by "
+     r"now|yet) "
      r"\?"),
     ("ask_next",
      r"(?:ok |so |and |then |well )*(?:now what|what now|what next|what is next|next "
