@@ -5,24 +5,18 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-from assistant.dialogue import replies
+from assistant.dialogue import replies, signal_replies
 from assistant.dialogue.answer import Question
 from assistant.dialogue.diagnosing import Diagnosis
 from assistant.dialogue.judging import readings
-from assistant.dialogue.trigger_words import TIME_QUESTIONS
+from assistant.dialogue.sections.signals import shown_in_turn
 from assistant.dialogue.view import View
+from assistant.dialogue.wait_questions import wait_questions
 from assistant.facts import ComplaintFact, LampFact, ReadingFact, UnitFact
-from assistant.timing.lengths import OFF_BEFORE
-from assistant.timing.triggers import Trigger
-from assistant.timing.wait_kinds.frost import Defrost
-from assistant.timing.wait_kinds.starts import RestartDelay, StartDelay
 from assistant.units.show import format_quantity
 
 ASKED_AT_MOST = 2
 """A question that brought nothing twice is not put a third time."""
-MORE_THAN_ONE = 2
-MEASURING = frozenset({"technician", "licensed technician"})
-"""Who is asked for a value that takes a meter or a thermometer."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,18 +32,16 @@ def next_question(view: View, diagnosis: Diagnosis, *, locked: bool) -> Question
     """Return the most important question that is open and still worth asking.
 
     The order: which of two readings was meant; which unit; what splits the decode;
-    when a wait began, which of its lengths applies, what a value it needs is; what a
-    verdict still needs; what the lamp does (before any
-    reset); who is at the unit.
+    what else a display shows in turn; what a wait needs; what a verdict still needs;
+    what the lamp does (before any reset); who is at the unit.
     """
     asking = Asking(view, diagnosis, locked)
     order: tuple[Callable[[Asking], Iterable[Question]], ...] = (
         _which_reading,
         _which_unit,
         _what_splits,
-        _when_it_began,
-        _which_length,
-        _which_value,
+        _what_else_shows,
+        _about_waits,
         _what_is_missing,
         _what_the_lamp_does,
         _who_is_there,
@@ -127,71 +119,27 @@ def _what_splits(asking: Asking) -> Iterable[Question]:
         )
 
 
-def _when_it_began(asking: Asking) -> Iterable[Question]:
-    triggers: list[Trigger] = [
-        state.row.wait.trigger
-        for state in asking.view.waits_shown
-        if state.state == "start_unknown"
-    ]
-    triggers += _ends_of_defrost(asking.view)
-    # A reset of unknown time also powers the unit up: asking for it settles both.
-    resets_first = sorted(triggers, key=lambda trigger: "reset" not in trigger)
-    for trigger in dict.fromkeys(resets_first):
-        yield Question(text=TIME_QUESTIONS[trigger], slot=f"time:{trigger}")
+def _what_else_shows(asking: Asking) -> Iterable[Question]:
+    if shown_in_turn(asking.view):
+        yield Question(text=signal_replies.CODES_QUESTION, slot="codes")
 
 
-def _ends_of_defrost(view: View) -> list[Trigger]:
-    """Return the end of a defrost, where what follows it needs its time."""
-    ends = [one for one in view.happenings if one.trigger == "defrost_ended"]
-    follows = any(
-        isinstance(row.wait, Defrost) and (row.wait.after or row.wait.interval)
-        for row in view.force.waits
-    )
-    return ["defrost_ended"] if ends and ends[-1].at is None and follows else []
-
-
-def _which_length(asking: Asking) -> Iterable[Question]:
-    """Ask what decides between the lengths that a wait may have."""
-    for state in asking.view.waits:
-        if len(state.choices) < MORE_THAN_ONE:
-            continue
-        match state.row.wait:
-            case StartDelay():
-                text = replies.CONTEXT_QUESTIONS[OFF_BEFORE]
-                yield Question(
-                    text=text, splits=("yes", "no"), slot=f"context:{OFF_BEFORE}"
-                )
-            case RestartDelay():
-                yield Question(text=replies.ATTEMPT_QUESTION, slot="attempt")
-            case _:
-                yield Question(text=replies.STOP_NUMBER_QUESTION, slot="attempt")
-
-
-def _which_value(asking: Asking) -> Iterable[Question]:
-    """Ask when a value came back, or what it is once the time is over."""
-    view = asking.view
-    for state in view.waits:
-        if state.latched == "cannot_tell":
-            yield Question(text=TIME_QUESTIONS["value_back"], slot="time:value_back")
-        until = state.usual or state.earliest
-        early = until > view.now if until else "ask_wait" not in view.acts
-        if state.state != "running" or early:
-            continue
-        for one in state.open_values:
-            if one.told is None and view.role in MEASURING:
-                sensor = one.condition.sensor
-                text = replies.VALUE_QUESTION.format(sensor=sensor)
-                yield Question(text=text, slot=f"reading:{sensor}")
+def _about_waits(asking: Asking) -> Iterable[Question]:
+    return wait_questions(asking.view)
 
 
 def _what_is_missing(asking: Asking) -> Iterable[Question]:
     for done in asking.diagnosis.unsettled:
         for name in done.missing:
             text = replies.CONTEXT_QUESTIONS.get(name)
+            if name.startswith("reading "):
+                point = name.removeprefix("reading ")
+                yield Question(text=replies.point(point), slot=f"reading:{point}")
             if text is None:
                 continue
             slot = {
                 "temperature at the sensor": f"temperature:{done.check}",
+                "temperature at the coil": f"temperature:{done.check}",
                 "mains at the terminals": "reading:supply",
             }.get(name, f"context:{name}")
             yield Question(text=text, slot=slot)
