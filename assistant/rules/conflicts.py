@@ -13,11 +13,15 @@ from itertools import combinations
 
 from assistant.checks.kinds import CheckBase
 from assistant.record import Item
-from assistant.timing.kinds import StopBase, WaitBase
+from assistant.timing.kinds import StopBase
+from assistant.timing.wait_kinds.base import WaitBase
 
 Key = tuple[object, ...]
 _ABOUT: Mapping[type[Item], tuple[str, ...]] = {
-    WaitBase: ("kind", "trigger", "mode", "scope", "condition", "from_state"),
+    WaitBase: (
+        *("kind", "trigger", "mode", "scope", "condition", "from_state"),
+        *("only_when", "until_event"),
+    ),
     StopBase: ("event", "kind", "device"),
     CheckBase: ("kind", "sensor", "points", "mode", "quantity"),
 }

@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from typing import Generic, Literal, TypeVar, cast
+from typing import Any, Generic, Literal, TypeVar, cast
 
 from assistant.checks.kinds import (
     Check,
     CheckBase,
+    DividerCheck,
     Sensor,
     SensorBase,
     ThermistorCheck,
+    TwoSensorsCheck,
 )
 from assistant.record import Item, UnitMatch
 from assistant.rules.applicability import Plate, match_both, missing_for
@@ -31,8 +33,10 @@ from assistant.rules.pack import FILES, Pack, PackHead
 from assistant.rules.trust import Trust, trust
 from assistant.signals.kinds import Signal, SignalBase, SignalNote, TableNote
 from assistant.signals.observation import SignalRow
-from assistant.timing.kinds import Stop, StopBase, Wait, WaitBase
+from assistant.timing.kinds import Stop, StopBase
 from assistant.timing.values import StopRow, WaitRow
+from assistant.timing.wait_kinds.base import WaitBase
+from assistant.timing.wait_kinds.every import Wait
 
 PackKind = Literal["maker", "shop", "common"]
 RANKS: Mapping[str, int] = {"maker": 0, "shop": 1, "common": 2}
@@ -110,11 +114,20 @@ class InForce:
         return next((row for row in self.checks if row.gid == wanted), None)
 
     def sensor_of(self, check: Row[Check]) -> Row[Sensor] | None:
-        """Return the sensor that a check measures, or None."""
-        if not isinstance(check.item, ThermistorCheck):
-            return None
-        wanted = resolve(check.item.sensor, check.gid)
-        return next((row for row in self.sensors if row.gid == wanted), None)
+        """Return the sensor that a check measures, the first of two, or None."""
+        return next(iter(self.sensors_of(check)), None)
+
+    def sensors_of(self, check: Row[Any]) -> tuple[Row[Sensor], ...]:
+        """Return the sensors that a check measures and that are in force."""
+        match check.item:
+            case ThermistorCheck() | DividerCheck():
+                names: tuple[str, ...] = (check.item.sensor,)
+            case TwoSensorsCheck():
+                names = check.item.sensors
+            case _:
+                return ()
+        wanted = [resolve(name, check.gid) for name in names]
+        return tuple(row for gid in wanted for row in self.sensors if row.gid == gid)
 
     def decides(self, gids: Iterable[str]) -> tuple[str, ...]:
         """Return the plate fields that decide between rows, in the order of `Plate`."""

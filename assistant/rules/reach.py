@@ -10,7 +10,11 @@ from assistant.rules.findings import Finding
 from assistant.rules.pack import Pack
 from assistant.rules.references import items_of, references
 from assistant.rules.scopes import apart
-from assistant.timing.kinds import Defrost, Standby, StartUpOrder, StopBase, WaitBase
+from assistant.timing.kinds import StopBase
+from assistant.timing.wait_kinds.base import WaitBase
+from assistant.timing.wait_kinds.frost import Defrost
+from assistant.timing.wait_kinds.holds import Standby
+from assistant.timing.wait_kinds.shows import ButtonTiming
 
 _NAMED_ELSEWHERE = {
     "causes": "no row names this cause: it is never suspected",
@@ -34,10 +38,8 @@ def check_times(item: Item) -> Iterator[tuple[Finding, bool]]:
 
 
 def _wait_end(item: WaitBase) -> Iterator[tuple[Finding, bool]]:
-    timed = any(one is not None for one in (item.minimum, item.usual, item.give_up))
-    if isinstance(item, StartUpOrder):
-        timed = timed or any(step.latest is not None for step in item.order)
-    ended = item.until_event is not None or item.cancelled_by
+    timed = bool(item.durations) or isinstance(item, ButtonTiming)
+    ended = item.until_event is not None or item.cancelled_by or item.wanted
     if not timed and not ended:
         hint = "add `minimum`, `usual` or `give_up`"
         yield Finding((), "the wait has no end", hint), True

@@ -6,14 +6,26 @@ import re
 from collections.abc import Iterator
 from functools import lru_cache
 
-from assistant.checks.kinds import BandCheck, Check, CheckBase, ThermistorCheck
+from assistant.checks.kinds import (
+    BandCheck,
+    CapacitorCheck,
+    Check,
+    CheckBase,
+    CoilCheck,
+    DiodesCheck,
+    InsulationCheck,
+    SwitchCheck,
+    ThermistorCheck,
+    WindingCheck,
+)
 from assistant.record import Item
 from assistant.rules.findings import Finding
 from assistant.rules.kinds import Card, Cause, ComplaintCall, StopCall
 from assistant.rules.mistakes import Path
 from assistant.rules.refused import never_said, refused
 from assistant.signals.kinds import SignalBase
-from assistant.timing.kinds import StopBase, WaitBase
+from assistant.timing.kinds import StopBase
+from assistant.timing.wait_kinds.base import WaitBase
 
 _LIVE = re.compile(
     r"\b(?:live|energi[sz]ed|power(?:ed)? (?:is )?on|powered up|under load|"
@@ -74,7 +86,19 @@ def _measures_ohms(check: Check) -> bool:
         return any(
             end is not None and end.unit == "ohm" for end in (check.low, check.high)
         )
-    return isinstance(check, ThermistorCheck)
+    return isinstance(check, _DEAD_ONLY)
+
+
+_DEAD_ONLY = (
+    ThermistorCheck,
+    WindingCheck,
+    InsulationCheck,
+    CapacitorCheck,
+    CoilCheck,
+    SwitchCheck,
+    DiodesCheck,
+)
+"""Kinds that are read with the power off, whatever the pack says."""
 
 
 def _roles(check: Check) -> Iterator[Finding]:
