@@ -48,7 +48,9 @@ CONTEXT_QUESTIONS = {
     "fixed speed": "Is the unit held at fixed speed (the maker's test run)?",
     "compressor running": "Was the compressor running for that reading?",
     "module disconnected": "Was the inverter module disconnected for that reading?",
-    "not under vacuum": "Is the compressor under vacuum, yes or no?",
+    "not under vacuum": (
+        "Is there pressure in the system, so that it is not under vacuum?"
+    ),
     "leads disconnected": "Were the part's own wires off for that reading?",
     "header unplugged": "Was the motor's header unplugged for that reading?",
     "capacitor discharged": (

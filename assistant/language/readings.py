@@ -69,6 +69,7 @@ _LINK = re.compile(
     r"there|from|comes|out|sensor|pin|pins|[uvw]|has|with|under|unplugged|disconnected|"
     r"voltage|temperature|pressure|current|drops|dropped|sags|sagged|sits))* ?$"
 )
+_CAN_BE_OPEN = frozenset({"", "unknown", "resistance", "winding", "named check"})
 _NEAR = 40
 """Letters of folded text between a number and its measurand in a list."""
 _COMMA = 3
@@ -187,9 +188,7 @@ def _is_list(gap: str, numbers: list[_Number], low: int, high: int) -> bool:
 def _fits(measurand: Measurand, number: _Number) -> bool:
     told = DIMENSION.get(number.unit or "", "")
     if number.is_open:
-        return measurand.dimension in {"", "unknown", "resistance", "winding"} or (
-            "ground" in measurand.dimension
-        )
+        return "ground" in measurand.dimension or measurand.dimension in _CAN_BE_OPEN
     if measurand.dimension == "named check":
         return bool(told)
     if not told or not measurand.dimension or measurand.dimension == "unknown":
