@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from typing import cast
 
 from assistant.checks.kinds import Meter
-from assistant.errors import UsageError
+from assistant.errors import InputError, UsageError
 from assistant.units.parse import parse_number, parse_quantity
 from assistant.units.quantity import CANONICAL, Quantity
 
@@ -28,6 +28,12 @@ SERIES = "series"
 """``0 min: 300 micron; 10 min: 380 micron``: [s] and [Pa]."""
 TEXT = "text"
 """Read by the check itself."""
+FLUID = "refrigerant"
+"""A refrigerant with a saturation table: ``R-410A``, ``r410a`` or ``410a``."""
+PRESSURE = "gauge or absolute"
+"""A pressure either way: what is not written as absolute is gauge."""
+PAIRS = "charges and areas"
+"""``1.84 kg: 28.81 m2; 1.86 kg: 29.44 m2``, smallest first."""
 OPEN = "OL"
 
 _Point = tuple[float, float]
@@ -69,6 +75,8 @@ class Input:
         Whether it takes several values with ``;`` between them.
     or_open : bool
         Whether it takes OL, an open line.
+    instead_of : str
+        The input in whose place it may be given; empty for none.
     """
 
     name: str
@@ -80,6 +88,7 @@ class Input:
     choices: tuple[str, ...] = ()
     many: bool = False
     or_open: bool = False
+    instead_of: str = ""
 
 
 class Values:
@@ -314,6 +323,32 @@ def _points(text: str) -> tuple[_Point, ...]:
     return tuple(sorted(found))
 
 
+def _fluid(text: str) -> str:
+    from assistant.checks.saturation import refrigerant_named
+
+    try:
+        return refrigerant_named(text)
+    except InputError as error:
+        raise ValueError(f"{error}") from error
+
+
+def _pressure(text: str) -> Quantity:
+    quantity = parse_quantity(text)
+    if quantity.unit not in {"PaG", "Pa"}:
+        raise ValueError("not a pressure")
+    return quantity
+
+
+def _pairs(text: str) -> tuple[_Point, ...]:
+    found = []
+    for left, right in _entries(text):
+        charge, area = parse_quantity(left), parse_quantity(right)
+        if (charge.unit, area.unit) != ("kg", "m2"):
+            raise ValueError(f"{left}: {right} is not a charge and an area")
+        found.append((charge.value, area.value))
+    return tuple(sorted(found))
+
+
 def _series(text: str) -> tuple[_Point, ...]:
     found = []
     for when, pressure in _entries(text):
@@ -326,8 +361,11 @@ def _series(text: str) -> tuple[_Point, ...]:
 
 _SPECIAL: Mapping[str, Callable[[str], Parsed]] = {
     COUNT: _count,
+    FLUID: _fluid,
+    PAIRS: _pairs,
     POINTS: _points,
     POWER: _power,
+    PRESSURE: _pressure,
     NAMED: _named,
     BANDS: _bands,
     SERIES: _series,

@@ -6,29 +6,69 @@ from typing import Annotated, Literal, Self
 
 from pydantic import Field, model_validator
 
-from assistant.record import Item, Mode, Record, Role
-from assistant.units.quantity import Farads, Kelvins, Ohms, Quantity, Ratio, Volts
-
-Needs = Literal["look", "power_off", "live", "gauges", "opens_circuit", "swap"]
-"""How invasive a check is, least first."""
-NEEDS_ORDER: tuple[Needs, ...] = (
-    "look",
-    "power_off",
-    "live",
-    "gauges",
-    "opens_circuit",
-    "swap",
+from assistant.checks.base_kinds import (
+    MOVE_FACTOR,
+    NEEDS_ORDER,
+    CheckBase,
+    Move,
+    Needs,
+    Outcome,
 )
-Move = Literal[
-    "strongly for", "somewhat for", "neutral", "somewhat against", "strongly against"
+from assistant.checks.gauge_kinds import (
+    ChargeCheck,
+    DividerCheck,
+    SetCheck,
+    SplitCheck,
+    TwoSensorsCheck,
+)
+from assistant.record import Item, Record
+from assistant.units.quantity import (
+    Farads,
+    Kelvins,
+    Ohms,
+    Quantity,
+    Ratio,
+    Volts,
+)
+
+__all__ = [
+    "MOVE_FACTOR",
+    "NEEDS_ORDER",
+    "BandCheck",
+    "Behaviour",
+    "BenchCheck",
+    "BetaSensor",
+    "BusCheck",
+    "CapacitorCheck",
+    "ChargeCheck",
+    "Check",
+    "CheckBase",
+    "CoilCheck",
+    "DiodesCheck",
+    "DividerCheck",
+    "FanPinsCheck",
+    "InsulationCheck",
+    "LineCheck",
+    "LookCheck",
+    "Meter",
+    "Move",
+    "Needs",
+    "Outcome",
+    "Pin",
+    "ResistanceTable",
+    "Sensor",
+    "SensorBase",
+    "SetCheck",
+    "SeveralReadings",
+    "SplitCheck",
+    "SupplyCheck",
+    "SwitchCheck",
+    "TablePoint",
+    "ThermistorCheck",
+    "TwoSensorsCheck",
+    "UnbalanceCheck",
+    "WindingCheck",
 ]
-MOVE_FACTOR: dict[str, float] = {
-    "strongly for": 6.0,
-    "somewhat for": 2.0,
-    "neutral": 1.0,
-    "somewhat against": 1 / 2,
-    "strongly against": 1 / 6,
-}
 
 
 class TablePoint(Record):
@@ -77,41 +117,6 @@ class BetaSensor(SensorBase):
 
 Sensor = Annotated[ResistanceTable | BetaSensor, Field(discriminator="kind")]
 """Any row of `sensors.yaml`."""
-
-
-class Outcome(Record):
-    """What one result of a check means and how it moves the causes.
-
-    `result` is pass, fail, or one of a look check's own `options`.
-    """
-
-    result: str
-    says: str
-    moves: dict[str, Move] = Field(default_factory=dict)
-    then: str | None = None
-    """The check that the document names next."""
-
-
-class CheckBase(Item):
-    """What every check says.
-
-    `allowed_for` lists the roles that may do it. `requires` names context that must
-    be known and true before a reading counts: `call present`, `power off`,
-    `sensor unplugged`, `temperature at the sensor`, `mains at the terminals`,
-    `fixed speed`. `steps` are done in order; the engine adds the safe order of work.
-    """
-
-    name: str
-    says: tuple[str, ...] = ()
-    needs: Needs
-    minutes: Annotated[float, Field(gt=0, strict=False)]
-    allowed_for: Annotated[tuple[Role, ...], Field(min_length=1)]
-    ask: str
-    steps: tuple[str, ...] = ()
-    requires: tuple[str, ...] = ()
-    mode: Mode | None = None
-    cautions: tuple[str, ...] = ()
-    outcomes: Annotated[tuple[Outcome, ...], Field(min_length=1)]
 
 
 class LookCheck(CheckBase):
@@ -300,6 +305,10 @@ Check = Annotated[
     | SupplyCheck
     | BusCheck
     | BandCheck
+    | DividerCheck
+    | TwoSensorsCheck
+    | ChargeCheck
+    | SplitCheck
     | UnbalanceCheck
     | WindingCheck
     | InsulationCheck

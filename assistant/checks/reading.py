@@ -27,6 +27,17 @@ DISCHARGED = "capacitor discharged"
 BUS_DEAD = "bus measured dead"
 DIGITAL = "digital meter"
 THE_READING = "reading"
+AT_PORT = "gauge at the named port"
+CHARGE_TEST = "charge test running"
+STEADY = "running steadily"
+ONE_TEMPERATURE = "sensors at one temperature"
+BOARD_ON = "board powered"
+FULL_SPEED = "full speed"
+AIRFLOW = "airflow as stated"
+ALTITUDE = "altitude"
+RETURN_AIR = "return air temperature"
+SUPPLY_AIR = "supply air temperature"
+WET_BULB = "indoor wet bulb"
 
 Context = Mapping[str, bool | None]
 """Each requirement of a check to true, false, or None when it is not known."""
@@ -71,6 +82,11 @@ class ReadingFor:
     open_line: bool = False
     power_state: Literal["off", "live"] | None = None
     set_of: tuple[tuple[str, Quantity | None], ...] = ()
+    """All readings of a check that takes several: what each is of, None for OL."""
+
+    def among(self, name: str) -> Quantity | None:
+        """Return one reading of the set, or None when it is not told or OL."""
+        return dict(self.set_of).get(name)
 
 
 def usual_resolution(value: float, unit: str) -> float:

@@ -10,6 +10,8 @@ from types import MappingProxyType
 
 from assistant.checks.entry import NamedCheck
 from assistant.checks.families import (
+    air,
+    charge,
     commissioning,
     instruments,
     inverter,
@@ -17,6 +19,8 @@ from assistant.checks.families import (
     motors,
     parts,
     phases,
+    refrigerant,
+    sensors,
     supply,
     thermistor,
 )
@@ -28,6 +32,8 @@ from assistant.errors import UsageError
 __all__ = ["CHECKS", "NamedCheck", "listing", "run_named", "usage"]
 
 _FAMILIES = (
+    air.NAMED,
+    charge.NAMED,
     commissioning.NAMED,
     instruments.NAMED,
     inverter.NAMED,
@@ -35,6 +41,8 @@ _FAMILIES = (
     motors.NAMED,
     parts.NAMED,
     phases.NAMED,
+    refrigerant.NAMED,
+    sensors.NAMED,
     supply.NAMED,
     thermistor.NAMED,
 )
@@ -129,6 +137,7 @@ def _described(check: NamedCheck) -> dict[str, object]:
                 "says": item.says,
                 "required": item.required,
                 "default": item.default or None,
+                "instead_of": item.instead_of or None,
             }
             for item in check.inputs
         ],
