@@ -58,6 +58,19 @@ CONTEXT_QUESTIONS = {
     ),
     "bus measured dead": "Was the bus measured dead at every marked bank?",
     "digital meter": "Is it a digital meter? An analogue one has its leads reversed.",
+    "gauge at the named port": (
+        "Is the gauge on the port that the check names, and not on another one?"
+    ),
+    "charge test running": "Is the maker's own charge test running right now?",
+    "running steadily": "Has it run steadily for 15 minutes, without a stop?",
+    "sensors at one temperature": (
+        "Have both sensors stood at one temperature long enough to agree?"
+    ),
+    "board powered": "Was the board powered, with the sensor plugged in?",
+    "full speed": "Is the compressor held at full speed?",
+    "airflow as stated": (
+        "Is the airflow known to be the document's: fan speed, filter and coil?"
+    ),
     "temperature at the coil": (
         "What temperature does the coil itself have? Say the unit (C or F)."
     ),
