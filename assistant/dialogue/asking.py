@@ -37,6 +37,7 @@ def next_question(view: View, diagnosis: Diagnosis, *, locked: bool) -> Question
     asking = Asking(view, diagnosis, locked)
     order: tuple[Callable[[Asking], Iterable[Question]], ...] = (
         _which_reading,
+        _how_exactly,
         _which_unit,
         _what_splits,
         _what_else_shows,
@@ -66,6 +67,20 @@ def _which_reading(asking: Asking) -> Iterable[Question]:
                 splits=tuple(format_quantity(q) for q in fact.readings_possible),
                 slot=f"unit_of:{fact.of}",
             )
+
+
+def _how_exactly(asking: Asking) -> Iterable[Question]:
+    """Ask for the figure of a reading that was told only roughly."""
+    exact: set[str] = set()
+    for held in reversed(asking.view.facts):
+        fact = held.fact
+        if not isinstance(fact, ReadingFact):
+            continue
+        if fact.rough and fact.of not in exact:
+            near = tuple(format_quantity(q) for q in fact.rough)
+            text = replies.exactly(fact.of, near)
+            yield Question(text=text, slot=f"reading:{fact.of}")
+        exact.add(fact.of)
 
 
 def _which_unit(asking: Asking) -> Iterable[Question]:

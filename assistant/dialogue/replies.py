@@ -287,6 +287,12 @@ def ambiguous(of: str, options: Sequence[Quantity]) -> str:
     return f"Reading of {of}: did the meter show {shown}?"
 
 
+def exactly(of: str, near: Sequence[str]) -> str:
+    """Ask for the exact figure of a reading told roughly."""
+    shown = " or ".join(near)
+    return f"Reading of {of}: near {shown}. What exactly does the meter show?"
+
+
 def point(name: str) -> str:
     """Ask for one of several readings that are compared."""
     return f"What does {name} read? Say the unit, or OL."

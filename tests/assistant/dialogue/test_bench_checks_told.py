@@ -223,3 +223,28 @@ def test_a_capacitor_a_coil_and_a_switch_are_read_out_of_circuit(talk: Spoken) -
     assert verdicts(coil) == {"valve": "pass"}
     switch = talk.say("high pressure switch reads OL")
     assert verdicts(switch) == {"pressure-switch": "fail"}
+
+
+def test_a_rough_reading_is_asked_back_and_judged_once_it_is_exact(
+    talk: Spoken,
+) -> None:
+    talk.say("power is off, module disconnected, it is not under vacuum")
+
+    rough = talk.say("winding to ground 300 megohm and change")
+    assert verdicts(rough) == {}
+    assert rough.question is not None
+    assert "exactly" in rough.question.text
+
+    exact = talk.say("312 megohm")
+    assert verdicts(exact) == {"ground": "pass"}
+    assert exact.question is None or "exactly" not in exact.question.text
+
+
+def test_an_implausible_reading_is_questioned_and_taken_as_told(talk: Spoken) -> None:
+    talk.say("power is off, capacitor is discharged, both leads off")
+
+    answer = talk.say("capacitor reads 3.4 uF")
+
+    (verdict,) = answer.verdicts
+    assert verdict.value == pytest.approx(3.4e-6)
+    assert "taken as told" in verdict.reason
