@@ -293,6 +293,11 @@ def exactly(of: str, near: Sequence[str]) -> str:
     return f"Reading of {of}: near {shown}. What exactly does the meter show?"
 
 
+def cannot_decide(name: str, why: str) -> str:
+    """Say that the tools at hand cannot decide a check."""
+    return f"{name}: before you try: {why}."
+
+
 def point(name: str) -> str:
     """Ask for one of several readings that are compared."""
     return f"What does {name} read? Say the unit, or OL."
