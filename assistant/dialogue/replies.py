@@ -45,6 +45,7 @@ CONTEXT_QUESTIONS = {
     "mains at the terminals": (
         "What does the supply read at the unit's own terminals, in volts?"
     ),
+    "off before the outage": "Was the unit off already before the power went?",
     "fixed speed": "Is the unit held at fixed speed (the maker's test run)?",
     "compressor running": "Was the compressor running for that reading?",
     "module disconnected": "Was the inverter module disconnected for that reading?",
@@ -75,6 +76,7 @@ CONTEXT_QUESTIONS = {
         "What temperature does the coil itself have? Say the unit (C or F)."
     ),
 }
+MODE_QUESTION = "What mode is it running in: cooling or heating?"
 SLOT_QUESTIONS = {
     "pause": "Is there a dark pause between groups of flashes, or does it never stop?",
     "count": "How many flashes are in one group? Watch two whole groups.",
@@ -102,6 +104,13 @@ ROLE_QUESTION = (
     "Who is at the unit: customer, maintenance, technician, "
     "or technician with a refrigerant licence?"
 )
+ATTEMPT_QUESTION = (
+    "Which restart is it: the first since it ran properly, the second, a later one?"
+)
+STOP_NUMBER_QUESTION = (
+    "Which stop is it: the first since it ran properly or was reset, or a later one?"
+)
+VALUE_QUESTION = "What is {sensor} now, with its unit?"
 UNIT_NOT_CONFIRMED = "Unit not confirmed: check that the document is for this model."
 TO_CONFIRM = (
     "That row was read by OCR, which can misread a code: to be confirmed on the page."
@@ -296,6 +305,11 @@ def exactly(of: str, near: Sequence[str]) -> str:
 def cannot_decide(name: str, why: str) -> str:
     """Say that the tools at hand cannot decide a check."""
     return f"{name}: before you try: {why}."
+
+
+def gauge_port(port: str) -> str:
+    """Ask whether the gauge is where a check of the charge is stated for."""
+    return f"Is the gauge on the {port}, and on no other port?"
 
 
 def point(name: str) -> str:
