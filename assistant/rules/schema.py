@@ -62,7 +62,8 @@ def _defined(
     for model, keys in _NOT_WRITTEN.items():
         for key in keys:
             definitions.get(model, {}).get("properties", {}).pop(key, None)
-    return {model: place["$ref"] for (model, _), place in places.items()}, definitions
+    refs = {model: places[model, "validation"]["$ref"] for model in models}  # type: ignore[index]
+    return refs, definitions
 
 
 def _whole(

@@ -9,11 +9,9 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 from itertools import pairwise
-from statistics import median
 
 LOOSEST = 0.03
-"""Departure of ln R that three printed digits and a curved B explain."""
-OVER_MEDIAN = 4.0
+"""Departure of ln R that a curved B explains."""
 AT_THE_ENDS = 3.0
 """How much looser an end point is judged, which stands beyond its neighbours."""
 FEWEST = 4
@@ -72,30 +70,47 @@ def restarts(temperatures: Sequence[float], suspects: Sequence[int]) -> list[int
     ]
 
 
-def off_the_curve(kelvins: Sequence[float], ohms: Sequence[float]) -> list[int]:
+def off_the_curve(
+    kelvins: Sequence[float], ohms: Sequence[float], rounding: float = 0.0
+) -> list[int]:
     """Return the places whose ln R is off the line of their neighbours over 1/T.
+
+    A wrong point pulls its neighbours off the line too, so the point taken out is
+    the one without which the rest lies best.
 
     Parameters
     ----------
     kelvins, ohms : sequence of float
         In the order printed; every value above zero.
+    rounding : float
+        Half a unit of the last printed digit, relative to the coarsest value.
     """
+    limit = LOOSEST + 2 * rounding
     left = dict(enumerate(zip(kelvins, ohms, strict=True)))
     found: list[int] = []
     while len(left) >= FEWEST:
-        off = {n: abs(_departure(left, n)) / _slack(left, n) for n in left}
-        usual = median(off.values())
-        worst = max(off, key=lambda n: (off[n], -n))
-        if off[worst] <= max(LOOSEST, OVER_MEDIAN * usual):
+        off = {n: _excess(left, n) for n in left}
+        if max(off.values()) <= limit:
             break
-        found.append(worst)
-        del left[worst]
+        suspects = [n for n in off if off[n] > limit / AT_THE_ENDS]
+        wrong = min(suspects, key=lambda n: (round(_rest(left, n), 6), -off[n], n))
+        found.append(wrong)
+        del left[wrong]
     return sorted(found)
 
 
-def _slack(left: Mapping[int, tuple[float, float]], place: int) -> float:
+def _rest(left: Mapping[int, tuple[float, float]], place: int) -> float:
+    """Return how far the worst of the other points is off without this one."""
+    others = {n: point for n, point in left.items() if n != place}
+    if len(others) < FEWEST - 1:
+        return 0.0
+    return max(_excess(others, n) for n in others)
+
+
+def _excess(left: Mapping[int, tuple[float, float]], place: int) -> float:
     places = sorted(left)
-    return AT_THE_ENDS if place in (places[0], places[-1]) else 1.0
+    slack = AT_THE_ENDS if place in (places[0], places[-1]) else 1.0
+    return abs(_departure(left, place)) / slack
 
 
 def _departure(left: Mapping[int, tuple[float, float]], place: int) -> float:

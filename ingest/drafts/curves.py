@@ -264,9 +264,18 @@ def _judge(points: list[DraftRow], sensor: DraftRow) -> None:
     for place in wrong_turns(ohms):
         told = "resistance turns against the run of the table"
         sound[place][0].doubt("order", told, costs=0.3)
-    for place in off_the_curve([kelvin for _, kelvin, _ in sound], ohms):
+    rounding = max(_rounding(str(row.fields[_OHMS])) for row, _, _ in sound)
+    for place in off_the_curve([kelvin for _, kelvin, _ in sound], ohms, rounding):
         told = "ln R is off the line of its neighbours over 1/T: a misread figure?"
         sound[place][0].doubt("smooth", told, costs=0.4)
+
+
+def _rounding(text: str) -> float:
+    """Return half a unit of the last printed digit, relative to the value."""
+    number = text.split(" ", maxsplit=1)[0]
+    decimals = len(number.partition(".")[2])
+    value = abs(float(number))
+    return 0.5 * 10.0**-decimals / value if value else 0.0
 
 
 def _judge_degrees(points: list[DraftRow]) -> None:

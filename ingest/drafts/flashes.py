@@ -11,7 +11,7 @@ from ingest.drafts.model import DraftRow, PageView
 from ingest.drafts.surroundings import lamp_named, rhythm
 from ingest.drafts.words import count_of, slug
 
-TEXTS = {"action": "unit_action", "recover": "recover", "step": "recover"}
+TEXTS = {"action": "unit_action", "recover": "recover", "step": "note"}
 """Role of a column -> field of the row that takes its words."""
 
 

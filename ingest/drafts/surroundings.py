@@ -24,7 +24,6 @@ _PAUSE = re.compile(
     rf"\bpause(?:s|d)?\b(?:\s+\w+){{0,3}}?\s+{_TIME}|\b{_TIME}\s+(?:dark\s+)?pause\b",
     re.IGNORECASE,
 )
-_FLASHES = re.compile(r"\b(?:flash(?:es|ing)?|blinks?|blinking)\b", re.IGNORECASE)
 _FAULTS = re.compile(
     r"\b(?:faults?|errors?|failures?|malfunctions?|alarms?|troubles?)\b", re.IGNORECASE
 )
@@ -97,7 +96,7 @@ def box_named(text: str, start: int) -> dict[str, str]:
 def rhythm(text: str, start: int) -> dict[str, str]:
     """Return the window or the pause that the lines above a table state."""
     for line in before(text, start):
-        if not _FLASHES.search(line):
+        if not _LIGHT.search(line):
             continue
         pauses = {_written(found) for found in _PAUSE.finditer(line)}
         windows = {_written(found) for found in _WINDOW.finditer(line)}

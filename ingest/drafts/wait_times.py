@@ -89,6 +89,10 @@ _BEFORE = re.compile(
     r"\b(?:after|from the moment|counted from|once|when)\b(.*)", re.IGNORECASE
 )
 _RANGE = re.compile(r"\d\s*(?:-|–|to)\s*\d")
+_TAIL = re.compile(
+    r"(?:\s+(?:for|at|least|most|of|about|within|in|has|the|a|only|,))+$", re.IGNORECASE
+)
+_NAME_WORDS = 9
 _STARTS = re.compile(r"^(?:after|what starts it|starts? (?:with|at)|trigger)$", re.I)
 _HOW_LONG = re.compile(r"^(?:wait|least|time|duration|minimum|delay|usual)\b", re.I)
 
@@ -179,7 +183,7 @@ def _kind_of(sentence: str, triggers: list[str]) -> str:
 
 def _say(row: DraftRow, text: str, triggers: list[str], told: str) -> None:
     name = DURATION.sub("", text).strip(" .,;")
-    row.fields["name"] = " ".join(name.split()[:9])
+    row.fields["name"] = _TAIL.sub("", " ".join(name.split()[:_NAME_WORDS]))
     if len(triggers) == 1:
         row.fields["trigger"] = triggers[0]
     else:

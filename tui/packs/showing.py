@@ -4,11 +4,14 @@ from __future__ import annotations
 
 import argparse
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from assistant.errors import ANSWERED, InputError
-from assistant.rules.pack import Pack
 from tui.plain.console import Console
 from tui.wiring import reading_library
+
+if TYPE_CHECKING:
+    from assistant.rules.pack import Pack
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:

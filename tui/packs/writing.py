@@ -76,9 +76,7 @@ def schema_texts(only: str | None = None) -> dict[str, str]:
 
 def schema_arguments(parser: argparse.ArgumentParser) -> None:
     """Declare the words of `rules schema`."""
-    from assistant.rules.schema import NAMES
-
-    parser.add_argument("--file", choices=NAMES, help="print one file's schema")
+    parser.add_argument("--file", metavar="NAME", help="print one file's, as signals")
     parser.add_argument(
         "--out", type=Path, metavar="FOLDER", help="write one file each into a folder"
     )
@@ -89,6 +87,7 @@ def schema(args: argparse.Namespace, console: Console) -> int:
     if args.out is None and args.file is None:
         hint = "--file signals prints one; --out FOLDER writes them all"
         raise UsageError("neither a file nor a folder is named", hint)
+    _check_name(args.file)
     texts = schema_texts(args.file)
     if args.out is None:
         told = json.loads(next(iter(texts.values())))
@@ -105,3 +104,12 @@ def schema(args: argparse.Namespace, console: Console) -> int:
     else:
         console.lines(f"{args.out / name}" for name in sorted(texts))
     return ANSWERED
+
+
+def _check_name(name: str | None) -> None:
+    from assistant.rules.mistakes import suggest
+    from assistant.rules.schema import NAMES
+
+    if name is not None and name not in NAMES:
+        hint = suggest(name, NAMES) or f"one of {', '.join(NAMES)}"
+        raise UsageError(f"a pack has no file {name!r}", hint)
