@@ -59,7 +59,8 @@ def settle(row: DraftRow, doubt: str, value: str, who: str) -> None:
     else:
         before = _wrong(row)
         _put(row, doubt, value.strip())
-        fresh = [why for key, why in _wrong(row).items() if key not in before]
+        after = _wrong(row).items()
+        fresh = [why for key, why in after if before.get(key) != why]
         if fresh:
             raise InputError(f"`{row.id}`: {doubt}={value}: {'; '.join(fresh)}")
     del row.doubts[doubt]

@@ -26,7 +26,9 @@ _EDGE = re.compile(
 _OF = re.compile(
     r"\b(?:stops?|trips?|openings?) (?:of|by|on|for) (?:the )?(?P<event>[\w ]{3,40}?)"
     r"(?= (?:with)?in\b|[.,;]|$)"
-    r"|^(?:the )?(?P<first>[\w ]{3,40}?) (?:stops?|trips?|opens)\b",
+    r"|^(?:the )?(?!unit\b|compressor\b)"
+    r"(?P<first>(?:(?!is\b|are\b|locks?\b|after\b)[a-z]\w*\s){1,4}?)"
+    r"(?:stops?|trips?|opens)\b",
     re.IGNORECASE,
 )
 _FUNCTION = 0

@@ -13,6 +13,8 @@ _SAFE = re.compile(r"[A-Za-z0-9°µΩ±(][\w°µΩ±%/.,()+ -]*")
 _CODES = frozenset(("code", "sub", "sign", "codes", "glyph_equivalence", "quote"))
 """Keys whose text is always quoted."""
 WIDEST = 70
+_OPEN = frozenset(("draft", "doubts", "left_out", "settled"))
+"""Keys whose values stand a line each, for a person to take one out."""
 
 
 def item_text(item: Mapping[str, Any]) -> str:
@@ -38,7 +40,8 @@ def _block(data: Mapping[str, Any], indent: str) -> list[str]:
     lines: list[str] = []
     for key, value in data.items():
         flow = _flow(value, str(key))
-        short = len(indent) + len(key) + len(flow) <= WIDEST
+        fits = len(indent) + len(key) + len(flow) <= WIDEST
+        short = fits and key not in _OPEN
         if isinstance(value, Mapping) and value and not short:
             lines += [f"{indent}{_key(key)}:", *_block(value, f"{indent}  ")]
         elif _is_list(value) and value and not short:
