@@ -33,6 +33,20 @@ ContextName = Literal[
     "frosted",
     "alone",
     "plate readable",
+    "module disconnected",
+    "not under vacuum",
+    "leads disconnected",
+    "header unplugged",
+    "capacitor discharged",
+    "bus measured dead",
+    "digital meter",
+    "gauge at the named port",
+    "charge test running",
+    "running steadily",
+    "sensors at one temperature",
+    "board powered",
+    "full speed",
+    "airflow as stated",
 ]
 
 
