@@ -17,8 +17,9 @@ _TYPES: dict[str, tuple[type, ...]] = {
 }
 _KNOWN = {
     "$defs", "$ref", "$schema", "additionalProperties", "anyOf", "const", "default",
-    "description", "discriminator", "enum", "examples", "exclusiveMinimum", "items",
-    "maxLength", "maximum", "minItems", "minLength", "minimum", "oneOf", "pattern",
+    "description", "discriminator", "enum", "examples", "exclusiveMaximum",
+    "exclusiveMinimum", "items", "maxItems", "maxLength", "maximum", "minItems",
+    "minLength", "minimum", "oneOf", "pattern",
     "properties", "required", "title", "type",
 }  # fmt: skip
 
@@ -68,8 +69,8 @@ def _inside(
     elif isinstance(data, Mapping):
         yield from _object(data, here, root, at)
     elif isinstance(data, Sequence):
-        if len(data) < here.get("minItems", 0):
-            yield f"{at}: too few"
+        if not here.get("minItems", 0) <= len(data) <= here.get("maxItems", len(data)):
+            yield f"{at}: too few or too many"
         for place, each in enumerate(data):
             yield from _check(each, here.get("items", {}), root, f"{at}[{place}]")
 
@@ -93,6 +94,8 @@ def _number(data: float, here: Mapping[str, Any], at: str) -> Iterator[str]:
         yield f"{at}: {data} is out of bounds"
     if "exclusiveMinimum" in here and data <= here["exclusiveMinimum"]:
         yield f"{at}: {data} is too small"
+    if "exclusiveMaximum" in here and data >= here["exclusiveMaximum"]:
+        yield f"{at}: {data} is too large"
 
 
 def _object(

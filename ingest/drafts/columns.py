@@ -34,7 +34,7 @@ _ROLES: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
         (
             "action",
             r"^(?:what the unit does|unit(?: (?:action|operation|state))?|operation"
-            r"|behaviou?r|kind)$",
+            r"|behaviour|kind)$",
         ),
         ("recover", r"^(?:recovery|ends(?: with)?|reset(?: by)?|release|goes on)$"),
         ("step", r"^(?:remed(?:y|ies)|what to do|do|action|service|countermeasure)$"),

@@ -18,7 +18,7 @@ _NORMAL = re.compile(
     re.IGNORECASE,
 )
 _WRONG = re.compile(
-    r"\b(?:faults?|fail(?:s|ed|ure)?|defects?|defective|errors?|malfunction|abnormal|"
+    r"\b(?:faults?|fail(?:s|ed)?|failures?|defects?|defective|errors?|malfunction|abnormal|"
     r"open|short(?:ed)?|short circuit|out of range|trip(?:s|ped)?|lock(?:ed)?(?: ?out)|"
     r"lost|no (?:pulses|messages?|signal|rotation|feedback|communication)|too (?:high|"
     r"low|hot|cold)|above|below|over-?(?:current|load|heat|voltage)|"

@@ -17,6 +17,7 @@ LOOKED_AT = frozenset(
     (
         "degree",
         "digit_order",
+        "figures",
         "glyph",
         "ocr",
         "order",

@@ -25,13 +25,21 @@ _TRIGGERS: Sequence[tuple[str, re.Pattern[str]]] = tuple(
             r"\b(?:supply|power|mains)(?: (?:is|has been))?(?: (?:switched|turned))? on"
             r"\b|\bpower[- ]?up\b|\bswitch(?:ed|ing) on\b",
         ),
-        ("lamp_dark", r"\b(?:lamp|led|LD\d+) (?:goes|is|has gone) (?:dark|out|off)\b"),
+        (
+            "lamp_dark",
+            r"\b(?:lamp|led|[a-z]{1,3}\d{1,2}) (?:goes|is|has gone) (?:dark|out|off)\b",
+        ),
         (
             "compressor_stopped",
             r"\bcompressor (?:has )?stop(?:s|ped)?\b|\bstops? of the compressor\b"
-            r"|\b(?:every|any|each|a) stop\b",
+            r"|\b(?:every|any|each|a) stop\b|^stop\b",
         ),
         ("compressor_started", r"\bcompressor (?:has )?start(?:s|ed)\b(?! after)"),
+        (
+            "defrost_ended",
+            r"\b(?:end of|after) (?:the |a )?defrost(?:ing)?\b"
+            r"|\bdefrost(?:ing)? (?:has )?ended\b",
+        ),
         ("defrost_started", r"\bdefrost(?:ing)?\b"),
         ("setting_changed", r"\b(?:mode|setting)s? (?:is |are )?change[sd]?\b"),
         ("call_for_run", r"\bcalls? for (?:cooling|heat(?:ing)?)\b"),
@@ -44,6 +52,22 @@ _TRIGGERS: Sequence[tuple[str, re.Pattern[str]]] = tuple(
 _KINDS: Sequence[tuple[str, re.Pattern[str], tuple[str, ...]]] = tuple(
     (kind, re.compile(form, re.IGNORECASE), triggers)
     for kind, form, triggers in (
+        (
+            "capacitor_bleed",
+            r"\b(?:capacitors?|stored charge|bus)\b[^.]*?\bwait\b"
+            r"|\bwait\b[^.]*?\b(?:capacitors?|measure (?:the )?(?:bus|DC|between))\b",
+            (),
+        ),
+        (
+            "detection_time",
+            r"\bmust (?:last|be|stay)\b[^.]*?\bbefore it (?:counts|is shown)\b",
+            (),
+        ),
+        (
+            "minimum_run",
+            r"\bruns (?:on )?for at least\b|\bminimum run(?:ning)?[- ]time\b",
+            ("compressor_started",),
+        ),
         (
             "display_delay",
             r"\b(?:codes?|faults?|number of flashes|displays?)\b[^.]*?"
@@ -77,7 +101,7 @@ _KINDS: Sequence[tuple[str, re.Pattern[str], tuple[str, ...]]] = tuple(
 )
 _NO_WAIT = re.compile(
     r"\b(?:hold|press|push|blinks?|flash(?:es)? (?:in|every)|lit and|revolutions|in a "
-    r"row|no longer counts|sliding window|out of range for)\b",
+    r"row|no longer counts|sliding window)\b",
     re.IGNORECASE,
 )
 _LEAST = re.compile(r"\b(?:at least|minimum|not less than|no earlier than)\b", re.I)
@@ -92,7 +116,22 @@ _RANGE = re.compile(r"\d\s*(?:-|–|to)\s*\d")
 _TAIL = re.compile(
     r"(?:\s+(?:for|at|least|most|of|about|within|in|has|the|a|only|,))+$", re.IGNORECASE
 )
+_LENGTH = re.compile(
+    r"(?:\b(?:for|of|in|within)\s+)?(?:\b(?:at least|at most|about|another)\s+)?"
+    rf"(?:\d+ (?:to|-) )?{DURATION.pattern}",
+    re.IGNORECASE,
+)
 _NAME_WORDS = 9
+_RESETS = ("reset", "second_reset")
+_VOLTS = re.compile(r"\b\d+(?:\.\d+)? ?V(?: DC)?\b")
+_MARK = re.compile(
+    r"\b(?:page|section|table|step)s? \d+(?:[.-]\d+)*|\b[A-Za-z]+-?\d[\w-]*|°", re.I
+)
+"""Figures that are no quantity: references, labels, numbers of documents."""
+_FIGURE = re.compile(r"(?<![\w.])\d+(?:\.\d+)?")
+_WITHIN = re.compile(rf"\b(?:within|in) {DURATION.pattern}", re.IGNORECASE)
+_OWN_START = ("detection_time",)
+"""Kinds whose trigger is their own and need not be said."""
 _STARTS = re.compile(r"^(?:after|what starts it|starts? (?:with|at)|trigger)$", re.I)
 _HOW_LONG = re.compile(r"^(?:wait|least|time|duration|minimum|delay|usual)\b", re.I)
 
@@ -182,18 +221,50 @@ def _kind_of(sentence: str, triggers: list[str]) -> str:
 
 
 def _say(row: DraftRow, text: str, triggers: list[str], told: str) -> None:
-    name = DURATION.sub("", text).strip(" .,;")
+    name = _LENGTH.sub(" ", text).replace(" ,", ",").strip(" .,;")
+    _say_kind(row, text, triggers)
     row.fields["name"] = _TAIL.sub("", " ".join(name.split()[:_NAME_WORDS]))
-    if len(triggers) == 1:
+    if row.fields["kind"] in _OWN_START:
+        triggers = []
+    elif len(triggers) == 1:
         row.fields["trigger"] = triggers[0]
     else:
         many = f"several could: {', '.join(triggers)}" if triggers else "it is not said"
         row.doubt("trigger", f"what starts the wait? {many}", costs=0.6)
     _say_duration(row, told)
+    _doubt_figures(row, text)
     if forbidden(text):
         row.doubt("step", f"the engine refuses it as a step: {forbidden(text)}")
     what = triggers[0].replace("_", "-") if len(triggers) == 1 else slug(text)
     row.id = f"wait-{row.fields['kind'].replace('_', '-')}-{what}"
+
+
+def _say_kind(row: DraftRow, text: str, triggers: list[str]) -> None:
+    """Put in what only some kinds say, and what their own trigger is."""
+    kind = row.fields["kind"]
+    if kind == "start_delay" and len(triggers) == 1 and triggers[0] in _RESETS:
+        row.fields["kind"] = "reset_delay"
+    if kind == "capacitor_bleed":
+        volts = {found[0] for found in _VOLTS.finditer(text)}
+        if len(volts) == 1:
+            row.fields["below"] = volts.pop()
+        if not set(triggers) & {"power_off", "lamp_dark"}:
+            triggers.clear()
+
+
+def _doubt_figures(row: DraftRow, text: str) -> None:
+    """Doubt a wait beside which another figure stands: it may change what it says."""
+    left = _MARK.sub(" ", DURATION.sub(" ", text))
+    used = str(row.fields.get("below", ""))
+    other = [each for each in _FIGURE.findall(left) if each not in used]
+    window = _WITHIN.search(text)
+    if row.fields.get("trigger") == "second_reset" and window:
+        row.fields["within"] = f"{window[1]} {window[2].rstrip('.')}"
+    elif row.table:
+        other += durations(text)
+    if other:
+        told = f"another figure stands beside it: {', '.join(other)}"
+        row.doubt("figures", told, costs=0.7)
 
 
 def _say_duration(row: DraftRow, told: str) -> None:
@@ -203,7 +274,7 @@ def _say_duration(row: DraftRow, told: str) -> None:
         what = f"several times: {told}" if found else f"`{told}` is no time"
         row.doubt("duration", f"how long is the wait? {what}", costs=0.6)
         return
-    if _LEAST.search(told):
+    if _LEAST.search(told) or row.fields["kind"] == "detection_time":
         row.fields["minimum"] = found[0]
     elif _MOST.search(told):
         row.fields["give_up"] = found[0]

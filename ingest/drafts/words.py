@@ -36,7 +36,7 @@ DURATION = re.compile(
     re.IGNORECASE,
 )
 """A number and a unit of time."""
-REFERENCE = re.compile(r"\b(?:page|section|see|table|chapter|fig(?:ure)?)\b", re.I)
+REFERENCE = re.compile(r"\b(?:page|section|see|table|chapter|fig|figure)\b", re.I)
 
 
 def count_of(cell: str) -> tuple[int | None, str]:

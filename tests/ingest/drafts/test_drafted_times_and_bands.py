@@ -33,9 +33,24 @@ WAITS = {
         {"give_up": "10 minutes"},
     ),
     "After a second reset the unit waits about 15 minutes.": (
-        "start_delay",
+        "reset_delay",
         "second_reset",
         {"usual": "15 minutes", "approx": True},
+    ),
+    "A sensor must be out of range for 10 seconds before it counts.": (
+        "detection_time",
+        None,
+        {"minimum": "10 seconds"},
+    ),
+    "Supply off: wait 10 minutes, then measure the bus, less than 42 V DC.": (
+        "capacitor_bleed",
+        "power_off",
+        {"usual": "10 minutes", "below": "42 V DC"},
+    ),
+    "Leave the supply off for 40 seconds after H4 has gone dark.": (
+        "power_off_hold",
+        "lamp_dark",
+        {"usual": "40 seconds"},
     ),
 }
 
@@ -58,6 +73,43 @@ def test_a_wait_whose_start_is_not_said_is_a_doubt() -> None:
     assert "trigger" not in row.fields
 
 
+def test_a_figure_beside_a_wait_is_a_doubt() -> None:
+    (row,) = drafted("After a stop the unit waits 10 minutes, then 4 more.")
+
+    assert set(row.doubts) == {"figures"}
+
+
+def test_a_charge_whose_voltage_is_not_said_is_a_doubt() -> None:
+    (row,) = drafted("Supply off: wait 10 minutes, then measure the bus.")
+
+    assert set(row.doubts) == {"below"}
+
+
+def test_a_second_reset_takes_the_time_within_which_it_counts() -> None:
+    (row,) = drafted(
+        "Waits", (("After", "Wait"), [("second reset in 30 min", "20 min")])
+    )
+
+    assert (row.fields["within"], row.fields["usual"]) == ("30 min", "20 min")
+    assert row.doubts == {}
+
+
+@pytest.mark.parametrize(
+    ("said", "trigger"),
+    [("end of defrost", "defrost_ended"), ("supply on", "power_on")],
+)
+def test_what_starts_a_wait_of_a_table_is_told_apart(said: str, trigger: str) -> None:
+    (row,) = drafted("Waits", (("After", "Wait"), [(said, "60 s")]))
+
+    assert row.fields["trigger"] == trigger
+
+
+def test_two_things_that_may_start_a_wait_are_a_doubt() -> None:
+    (row,) = drafted("Waits", (("After", "Wait"), [("stop or mode change", "3 min")]))
+
+    assert set(row.doubts) == {"trigger"}
+
+
 @pytest.mark.parametrize(
     "sentence",
     [
@@ -76,7 +128,6 @@ def test_several_times_in_a_sentence_are_a_doubt(sentence: str) -> None:
     "sentence",
     [
         "Hold the button for 5 seconds after the supply is switched on.",
-        "A sensor must be out of range for 10 seconds before it counts.",
         "The lamp blinks slowly, 2 seconds lit and 2 seconds dark.",
         "The warranty runs from the day of delivery.",
     ],
