@@ -29,8 +29,12 @@ from ingest.readers.sniff import PDF
 SAMPLES = Path(__file__).parents[2] / "kb_samples"
 FOLDERS = sorted(path for path in (SAMPLES / "packs").iterdir() if path.is_dir())
 NAMES = [path.name for path in FOLDERS]
-MAKERS = ["skarnvik-lomvi", "vellamere-heron", "vellamere-tern"]
-POINTS_ELSEWHERE = {"vellamere-heron/indoor-run-lamp", "vellamere-tern/indoor-run-lamp"}
+MAKERS = ["ondreval-pochard", "skarnvik-lomvi", "vellamere-heron", "vellamere-tern"]
+POINTS_ELSEWHERE = {
+    "ondreval-pochard/operation-41",
+    "vellamere-heron/indoor-run-lamp",
+    "vellamere-tern/indoor-run-lamp",
+}
 """Lamps that only say: look at the other box."""
 LAST_RESORT = {
     "skarnvik-lomvi/indoor-board-fan",
