@@ -33,6 +33,13 @@ ContextName = Literal[
     "frosted",
     "alone",
     "plate readable",
+    "module disconnected",
+    "not under vacuum",
+    "leads disconnected",
+    "header unplugged",
+    "capacitor discharged",
+    "bus measured dead",
+    "digital meter",
 ]
 
 

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-from assistant.dialogue import replies, time_replies
+from assistant.dialogue import replies, signal_replies, time_replies
 from assistant.dialogue.answer import Question
 from assistant.dialogue.diagnosing import Diagnosis
 from assistant.dialogue.judging import readings
+from assistant.dialogue.sections.signals import shown_in_turn
 from assistant.dialogue.view import View
 from assistant.facts import ComplaintFact, LampFact, ReadingFact, UnitFact
 from assistant.units.show import format_quantity
@@ -30,14 +31,15 @@ def next_question(view: View, diagnosis: Diagnosis, *, locked: bool) -> Question
     """Return the most important question that is open and still worth asking.
 
     The order: which of two readings was meant; which unit; what splits the decode;
-    when a wait began; what a verdict still needs; what the lamp does (before any
-    reset); who is at the unit.
+    what else a display shows in turn; when a wait began; what a verdict still needs;
+    what the lamp does (before any reset); who is at the unit.
     """
     asking = Asking(view, diagnosis, locked)
     order: tuple[Callable[[Asking], Iterable[Question]], ...] = (
         _which_reading,
         _which_unit,
         _what_splits,
+        _what_else_shows,
         _when_it_began,
         _what_is_missing,
         _what_the_lamp_does,
@@ -116,6 +118,11 @@ def _what_splits(asking: Asking) -> Iterable[Question]:
         )
 
 
+def _what_else_shows(asking: Asking) -> Iterable[Question]:
+    if shown_in_turn(asking.view):
+        yield Question(text=signal_replies.CODES_QUESTION, slot="codes")
+
+
 def _when_it_began(asking: Asking) -> Iterable[Question]:
     triggers = [
         state.row.wait.trigger
@@ -134,10 +141,14 @@ def _what_is_missing(asking: Asking) -> Iterable[Question]:
     for done in asking.diagnosis.unsettled:
         for name in done.missing:
             text = replies.CONTEXT_QUESTIONS.get(name)
+            if name.startswith("reading "):
+                point = name.removeprefix("reading ")
+                yield Question(text=replies.point(point), slot=f"reading:{point}")
             if text is None:
                 continue
             slot = {
                 "temperature at the sensor": f"temperature:{done.check}",
+                "temperature at the coil": f"temperature:{done.check}",
                 "mains at the terminals": "reading:supply",
             }.get(name, f"context:{name}")
             yield Question(text=text, slot=slot)

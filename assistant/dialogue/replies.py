@@ -46,6 +46,19 @@ CONTEXT_QUESTIONS = {
         "What does the supply read at the unit's own terminals, in volts?"
     ),
     "fixed speed": "Is the unit held at fixed speed (the maker's test run)?",
+    "compressor running": "Was the compressor running for that reading?",
+    "module disconnected": "Was the inverter module disconnected for that reading?",
+    "not under vacuum": "Is the compressor under vacuum, yes or no?",
+    "leads disconnected": "Were the part's own wires off for that reading?",
+    "header unplugged": "Was the motor's header unplugged for that reading?",
+    "capacitor discharged": (
+        "Was the capacitor discharged through a resistor and measured so?"
+    ),
+    "bus measured dead": "Was the bus measured dead at every marked bank?",
+    "digital meter": "Is it a digital meter? An analogue one has its leads reversed.",
+    "temperature at the coil": (
+        "What temperature does the coil itself have? Say the unit (C or F)."
+    ),
 }
 SLOT_QUESTIONS = {
     "pause": "Is there a dark pause between groups of flashes, or does it never stop?",
@@ -114,6 +127,11 @@ def not_decoded(match: Match) -> str:
     if match.verdict == "none":
         return f"Not in this manual: {match.reason}."
     return f"Cannot tell yet: {match.reason.removeprefix('cannot tell yet: ')}."
+
+
+def not_read(match: Match) -> str:
+    """Say what of several lamps or codes told could not be read beside the rest."""
+    return f"What else was told: {match.reason}."
 
 
 def heard(observation: Observation) -> str:
@@ -252,6 +270,11 @@ def ambiguous(of: str, options: Sequence[Quantity]) -> str:
     """Ask which of two readings was meant."""
     shown = " or ".join(format_quantity(option) for option in options)
     return f"Reading of {of}: did the meter show {shown}?"
+
+
+def point(name: str) -> str:
+    """Ask for one of several readings that are compared."""
+    return f"What does {name} read? Say the unit, or OL."
 
 
 def still_dangerous(words: str) -> str:

@@ -28,7 +28,7 @@ from assistant.language.codes import codes, normal
 from assistant.language.context import contexts
 from assistant.language.emitters import BOXES, colours_like, emitters
 from assistant.language.happenings import happenings
-from assistant.language.lamp_answers import LAMP_READERS, dims
+from assistant.language.lamp_answers import LAMP_READERS, codes_in_turn, dims
 from assistant.language.lamps import lamps
 from assistant.language.lexicon.lamps import COLOURS
 from assistant.language.people import BARE_MODES, BARE_ROLES, modes
@@ -41,6 +41,8 @@ from assistant.rules.applicability import Plate
 from assistant.signals.observation import Observation
 from assistant.timing.kinds import Trigger
 
+IN_TURN = "codes"
+"""The slot whose answer may be several lamps: all codes of a display's round."""
 _LONGEST_ANSWER = 14
 """Folded words; a longer text is read by itself first."""
 _COUNT = rx(
@@ -88,16 +90,19 @@ def answer(asked: Asked) -> list[Claim]:
 
     Nothing also where the text says it in full, so that its own words are read.
     """
-    reader = _READERS.get(asked.pending.about[0])
-    if reader is None or len(asked.view.pieces) > _LONGEST_ANSWER:
+    slot = asked.pending.about[0]
+    reader = _READERS.get(slot)
+    if (reader is None and slot != IN_TURN) or len(asked.view.pieces) > _LONGEST_ANSWER:
         return []
     acts = acts_of(asked.view, asked.vocabulary).keys()
     if acts & _SETS_ASIDE:
         return []
-    if "correct" in acts and asked.pending.about[0] in _YES_NO_SLOTS:
+    if "correct" in acts and slot in _YES_NO_SLOTS:
         return []
-    if asked.pending.about[0] in _LAMP_SLOTS and _told_in_full(asked):
+    if slot in _LAMP_SLOTS and _told_in_full(asked):
         return []
+    if reader is None:
+        return codes_in_turn(asked)
     found = reader(asked)
     return [found] if found else []
 

@@ -127,6 +127,58 @@ _TABLE: tuple[tuple[ContextName, str, str], ...] = (
      r"not (?:at all )?(?:frosted|iced|frozen|frosting|icing|iced up|frosted up|frozen "
      r"up)|no (?:sign of |visible )?(?:frost|ice|icing)|(?:free|clear) of (?:ice|"
      r"frost)"),
+    ("module disconnected",
+     r"(?:(?:inverter )?module|inverter|ipm|compressor (?:leads?|wires?|plug|"
+     r"harness)|u ?v ?w|(?:motor|compressor) leads?) "
+     rf"{_IS}(?:disconnected|unplugged|off|pulled|lifted|isolated)|(?:disconnected|"
+     r"unplugged|pulled|lifted|took off) (?:the )?(?:inverter )?(?:module|inverter|ipm|"
+     r"compressor (?:leads?|wires?|plug|harness)|motor leads?)|with (?:the )?(?:module|"
+     r"inverter|compressor leads) (?:off|disconnected|unplugged)",
+     r"(?:(?:inverter )?module|inverter|ipm|compressor (?:leads?|plug|harness)) "
+     rf"{_IS}(?:connected|plugged in|still on|on the board)|(?:module|inverter|ipm|"
+     rf"compressor leads?) {_NOT}(?:disconnected|unplugged|off)|(?:did not|have not|"
+     r"without) (?:disconnect|disconnected|disconnecting|unplug|unplugging) (?:the )?"
+     r"(?:module|inverter|ipm|compressor leads?)"),
+    ("not under vacuum",
+     r"(?:it is |is |was |compressor |system )*(?:not|never) (?:in|under)(?: a)? "
+     r"vacuum|no vacuum (?:on|in) (?:it|the (?:system|compressor))",
+     r"(?:it is |is |still |system |compressor |unit )+(?:under|in)(?: a)? vacuum|"
+     r"under(?: a)? vacuum|pulled (?:down )?(?:to|into)(?: a)? vacuum|vacuum pump "
+     rf"{_IS}(?:on|running|connected)"),
+    ("leads disconnected",
+     r"(?:with )?(?:both |its |the )*(?:wires?|leads?|spades?|terminals?) "
+     rf"{_IS}(?:off|pulled|disconnected|removed|lifted)|(?:pulled|removed|"
+     r"disconnected|lifted|took off) (?:both |its |the )*(?:wires?|leads?|spades?)|out "
+     r"of (?:the )?circuit",
+     r"(?:wires?|leads?|spades?) (?:are |were |still )+(?:on(?= ,|$| \.)|connected)|"
+     r"(?:did not|have not|without) "
+     r"(?:pull|pulling|disconnect|disconnecting|lift|lifting) (?:the |its )?(?:wires?|"
+     r"leads?)|in circuit"),
+    ("header unplugged",
+     r"(?:motor |fan |fan motor )?(?:header|plug|connector) "
+     rf"{_IS}(?:unplugged|disconnected|pulled|out|off)|(?:unplugged|disconnected|"
+     r"pulled) (?:the )?(?:fan |motor |fan motor )(?:header|plug|connector|motor)|with "
+     r"(?:the )?(?:motor|fan|fan motor|header) (?:unplugged|disconnected)",
+     r"(?:motor |fan |fan motor )?(?:header|plug|connector) "
+     rf"{_IS}(?:plugged in|connected|still in)|(?:header|plug|connector) "
+     rf"{_NOT}(?:unplugged|disconnected|out)|with (?:the )?(?:motor|fan|header) "
+     r"plugged in"),
+    ("capacitor discharged",
+     rf"(?:capacitor|cap) {_IS}discharged|discharged (?:the |it |that )*(?:capacitor|"
+     r"cap)",
+     rf"(?:capacitor|cap) {_NOT}discharged|(?:did not|have not|without) (?:discharge|"
+     r"discharged|discharging) (?:the )?(?:capacitor|cap|it)"),
+    ("bus measured dead",
+     r"(?:measured|checked|proved|proven|verified) (?:the )?(?:bus|dc|banks?|"
+     rf"capacitors?) {_IS}(?:dead|discharged|under 50(?: v)?)|(?:bus|banks?) "
+     rf"{_IS}(?:measured|proved|proven|checked) (?:dead|discharged)",
+     rf"(?:bus|banks?) {_NOT}(?:measured|checked|dead|proved)|(?:did not|have not) "
+     r"(?:measure|measured|check|checked) (?:the )?(?:bus|banks?)"),
+    ("digital meter",
+     r"(?:digital|dmm) (?:multi)?meter|(?:meter|it) (?:is )?(?:a )?digital|"
+     r"with (?:a |my )?dmm",
+     r"(?:analog|analogue|needle) (?:multi)?meter|meter (?:is )?(?:an? )?(?:analog|"
+     r"analogue)"),
     ("alone",
      r"(?:i am |am |here |working )+(?:all )?(?:alone|by myself|on my own|solo)|"
      r"(?:nobody|no one) (?:else )?(?:is )?(?:here|with me|around)",

@@ -9,9 +9,11 @@ from typing import Generic, Literal, TypeVar, cast
 from assistant.checks.kinds import (
     Check,
     CheckBase,
+    DividerCheck,
     Sensor,
     SensorBase,
     ThermistorCheck,
+    TwoSensorsCheck,
 )
 from assistant.record import Item, UnitMatch
 from assistant.rules.applicability import Plate, match_both, missing_for
@@ -102,11 +104,20 @@ class InForce:
         return next((row for row in self.checks if row.gid == wanted), None)
 
     def sensor_of(self, check: Row[Check]) -> Row[Sensor] | None:
-        """Return the sensor that a check measures, or None."""
-        if not isinstance(check.item, ThermistorCheck):
-            return None
-        wanted = resolve(check.item.sensor, check.gid)
-        return next((row for row in self.sensors if row.gid == wanted), None)
+        """Return the sensor that a check measures, the first of two, or None."""
+        return next(iter(self.sensors_of(check)), None)
+
+    def sensors_of(self, check: Row[Check]) -> tuple[Row[Sensor], ...]:
+        """Return the sensors that a check measures and that are in force."""
+        match check.item:
+            case ThermistorCheck() | DividerCheck():
+                names: tuple[str, ...] = (check.item.sensor,)
+            case TwoSensorsCheck():
+                names = check.item.sensors
+            case _:
+                return ()
+        wanted = [resolve(name, check.gid) for name in names]
+        return tuple(row for gid in wanted for row in self.sensors if row.gid == gid)
 
     def rank(self, gid: str) -> int:
         """Return 0 for a maker's row, 1 for a shop's, 2 for common practice."""

@@ -5,7 +5,18 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from assistant.checks.kinds import BandCheck, Check, CheckBase, ThermistorCheck
+from assistant.checks.kinds import (
+    BandCheck,
+    CapacitorCheck,
+    Check,
+    CheckBase,
+    CoilCheck,
+    DiodesCheck,
+    InsulationCheck,
+    SwitchCheck,
+    ThermistorCheck,
+    WindingCheck,
+)
 from assistant.record import Item
 from assistant.rules.item_rules import Finding
 from assistant.rules.kinds import Card, Cause, ComplaintCall, StopCall
@@ -73,7 +84,19 @@ def _measures_ohms(check: Check) -> bool:
         return any(
             end is not None and end.unit == "ohm" for end in (check.low, check.high)
         )
-    return isinstance(check, ThermistorCheck)
+    return isinstance(check, _DEAD_ONLY)
+
+
+_DEAD_ONLY = (
+    ThermistorCheck,
+    WindingCheck,
+    InsulationCheck,
+    CapacitorCheck,
+    CoilCheck,
+    SwitchCheck,
+    DiodesCheck,
+)
+"""Kinds that are read with the power off, whatever the pack says."""
 
 
 def _roles(check: Check) -> Iterator[Finding]:
