@@ -7,7 +7,6 @@ from kb_samples.making.blocks import (
     Contents,
     Cover,
     Heading,
-    Items,
     Page,
     Para,
     table,

@@ -109,8 +109,8 @@ SENSOR = Page(
                 "Indoor fan to full speed, flap open: the purge. It lasts at least 15 "
                 "minutes and goes on until the sensor has read clear for 5 minutes.",
                 "Buzzer two beeps every 5 seconds, LEAK flashing, J20 on the display.",
-                "When the sensor reads clear LEAK stops flashing and stays lit, and J21 "
-                "takes the place of J20.",
+                "When the sensor reads clear LEAK stops flashing and stays lit, and "
+                "J21 takes the place of J20.",
                 "When the purge is over J22 is shown. The unit stays shut down.",
             ),
             numbered=True,
