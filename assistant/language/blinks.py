@@ -133,7 +133,8 @@ _ON = rx(
 )
 _OF_A_PART = re.compile(
     r"(?<!\S)(?:fans?|compressors?|units?|breakers?|isolators?|disconnects?|supply|mains|"
-    r"motors?|pumps?|contactors?|switch(?:es)?|valves?|heaters?|system|machine|"
+    r"motors?|pumps?|contactors?|switch(?:es)?|sw-?[0-9]{1,2}|dip|valves?|heaters?|"
+    r"system|machine|"
     r"everybody|everyone|people|guests?|family|kids|we)"
     r"(?: (?:is|are|was|were|still|now|both|all|just|stays?|completely))* $"
 )
