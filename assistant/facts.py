@@ -11,8 +11,8 @@ from assistant.record import Mode, Record, Role
 from assistant.rules.applicability import Plate
 from assistant.rules.kinds import Complaint, Hazard
 from assistant.signals.observation import Observation
-from assistant.timing.kinds import Trigger
 from assistant.timing.moment import Moment
+from assistant.timing.triggers import Trigger
 from assistant.units.quantity import Quantity
 
 Origin = Literal["said", "form", "tap counter"]
@@ -29,6 +29,7 @@ ContextName = Literal[
     "gauges at hand",
     "meter at hand",
     "locked out",
+    "off before the outage",
     "surge",
     "frosted",
     "alone",
@@ -40,6 +41,13 @@ ContextName = Literal[
     "capacitor discharged",
     "bus measured dead",
     "digital meter",
+    "gauge at the named port",
+    "charge test running",
+    "running steadily",
+    "sensors at one temperature",
+    "board powered",
+    "full speed",
+    "airflow as stated",
 ]
 
 
@@ -116,6 +124,13 @@ class ProtectionStopFact(FactBase):
     event: str | None = None
     count: tuple[int, ...] = (1,)
     apart_s: tuple[float, float] | None = None
+
+
+class AttemptFact(FactBase):
+    """Which restart it is, counted from 1; several where it could be either."""
+
+    kind: Literal["attempt"] = "attempt"
+    number: Annotated[tuple[int, ...], Field(min_length=1)]
 
 
 class BreakerFact(FactBase):
@@ -206,6 +221,7 @@ Fact = Annotated[
     | HappeningFact
     | ResetFact
     | ProtectionStopFact
+    | AttemptFact
     | BreakerFact
     | PartFact
     | SettingFact

@@ -6,7 +6,7 @@ small line already carries a mixture; in heating the large line is the high side
 
 from __future__ import annotations
 
-from assistant.checks.kinds import Metering, Port
+from assistant.checks.gauge_kinds import Metering, Port
 from assistant.record import Mode
 
 PRESSURE = {

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import Generic, Literal, TypeVar, cast
+from typing import Any, Generic, Literal, TypeVar, cast
 
 from assistant.checks.kinds import (
     Check,
@@ -31,8 +31,10 @@ from assistant.rules.kinds import (
 from assistant.rules.pack import FILES, Pack, PackHead
 from assistant.signals.kinds import Signal, SignalBase, SignalNote, TableNote
 from assistant.signals.observation import SignalRow
-from assistant.timing.kinds import Stop, StopBase, Wait, WaitBase
+from assistant.timing.kinds import Stop, StopBase
 from assistant.timing.values import StopRow, WaitRow
+from assistant.timing.wait_kinds.base import WaitBase
+from assistant.timing.wait_kinds.every import Wait
 
 PackKind = Literal["maker", "shop", "common"]
 RANKS: Mapping[str, int] = {"maker": 0, "shop": 1, "common": 2}
@@ -107,7 +109,7 @@ class InForce:
         """Return the sensor that a check measures, the first of two, or None."""
         return next(iter(self.sensors_of(check)), None)
 
-    def sensors_of(self, check: Row[Check]) -> tuple[Row[Sensor], ...]:
+    def sensors_of(self, check: Row[Any]) -> tuple[Row[Sensor], ...]:
         """Return the sensors that a check measures and that are in force."""
         match check.item:
             case ThermistorCheck() | DividerCheck():
