@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-from assistant.dialogue import replies, time_replies
+from assistant.dialogue import replies, stop_replies, time_replies
 from assistant.dialogue.answer import Question
 from assistant.dialogue.diagnosing import Diagnosis
 from assistant.dialogue.judging import readings
+from assistant.dialogue.sections.resets import reset_questions
 from assistant.dialogue.view import View
 from assistant.facts import ComplaintFact, LampFact, ReadingFact, UnitFact
 from assistant.units.show import format_quantity
@@ -30,7 +31,8 @@ def next_question(view: View, diagnosis: Diagnosis, *, locked: bool) -> Question
     """Return the most important question that is open and still worth asking.
 
     The order: which of two readings was meant; which unit; what splits the decode;
-    when a wait began; what a verdict still needs; what the lamp does (before any
+    when a wait began; what tells whether a reset took or a count stands; what a
+    verdict still needs; what the lamp does (before any
     reset); who is at the unit.
     """
     asking = Asking(view, diagnosis, locked)
@@ -39,6 +41,8 @@ def next_question(view: View, diagnosis: Diagnosis, *, locked: bool) -> Question
         _which_unit,
         _what_splits,
         _when_it_began,
+        _how_it_was_reset,
+        _what_lay_between,
         _what_is_missing,
         _what_the_lamp_does,
         _who_is_there,
@@ -128,6 +132,22 @@ def _when_it_began(asking: Asking) -> Iterable[Question]:
         yield Question(
             text=time_replies.TIME_QUESTIONS[trigger], slot=f"time:{trigger}"
         )
+
+
+def _how_it_was_reset(asking: Asking) -> Iterable[Question]:
+    return reset_questions(asking.view)
+
+
+def _what_lay_between(asking: Asking) -> Iterable[Question]:
+    """Ask what settles a count in a row, or of one call."""
+    for count in asking.view.stops:
+        name = stop_replies.settled_by(count)
+        if name is not None and asking.view.context(name) is None:
+            yield Question(
+                text=replies.CONTEXT_QUESTIONS[name],
+                splits=("yes", "no"),
+                slot=f"context:{name}",
+            )
 
 
 def _what_is_missing(asking: Asking) -> Iterable[Question]:

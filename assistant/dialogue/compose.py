@@ -15,7 +15,16 @@ from assistant.dialogue.asking import next_question
 from assistant.dialogue.cautions import cautions
 from assistant.dialogue.danger import refuse, stop
 from assistant.dialogue.diagnosing import Diagnosis
-from assistant.dialogue.sections import checks, lamps, passages, said, signals, times
+from assistant.dialogue.sections import (
+    checks,
+    lamps,
+    passages,
+    resets,
+    said,
+    signals,
+    stops,
+    times,
+)
 from assistant.dialogue.view import View
 from assistant.jobs.events import CheckDone, Said
 from assistant.signals.bearings import RUNNING
@@ -60,8 +69,10 @@ def _work(view: View) -> Answer:
         *signals.late_lines(view),
         *lamps.decode_lines(view),
         *times.wait_lines(view),
-        *times.stop_lines(view),
-        *times.reset_lines(view, locked=locked),
+        *stops.breaker_lines(view),
+        *stops.stop_lines(view),
+        *resets.taken_lines(view),
+        *resets.reset_lines(view, locked=locked),
         *checks.result_lines(view, new_results),
         *_asked_for(view, diagnosis),
         *_for_others(view, diagnosis),
@@ -81,7 +92,7 @@ def _work(view: View) -> Answer:
         question=question,
         decodes=lamps.decodes(view),
         waits=times.waits(view),
-        stops=times.stops(view),
+        stops=stops.stops(view),
         causes=causes,
         next_check=check,
         verdicts=checks.verdicts(view, new_results),

@@ -46,6 +46,8 @@ CONTEXT_QUESTIONS = {
         "What does the supply read at the unit's own terminals, in volts?"
     ),
     "fixed speed": "Is the unit held at fixed speed (the maker's test run)?",
+    "stops in a row": "Were those stops in a row, with no good run in between?",
+    "stops in one call": "Were all those stops in one and the same call?",
 }
 SLOT_QUESTIONS = {
     "pause": "Is there a dark pause between groups of flashes, or does it never stop?",

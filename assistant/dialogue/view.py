@@ -7,9 +7,10 @@ from datetime import datetime
 from functools import cached_property
 
 from assistant.dialogue.answer import SourceRef
-from assistant.dialogue.happenings import happenings, resets, stop_events
+from assistant.dialogue.happenings import happenings
 from assistant.dialogue.knowledge import Knowledge
 from assistant.dialogue.observations import seen_before_reset, seen_now
+from assistant.dialogue.stops_told import stops_told, unnamed_for
 from assistant.facts import (
     Act,
     ContextFact,
@@ -24,8 +25,9 @@ from assistant.rules.applicability import Plate
 from assistant.rules.inforce import InForce
 from assistant.signals.decode import decode
 from assistant.signals.observation import Match, Observation
+from assistant.timing.stop_values import StopCount, StopsTold
 from assistant.timing.stops import count_stops
-from assistant.timing.values import StopCount, WaitState
+from assistant.timing.values import WaitState
 from assistant.timing.waits import waits_in_force
 
 
@@ -141,9 +143,15 @@ class View:
         """Protection-stop counters, where stops were told."""
         if not self.state.of(ProtectionStopFact):
             return ()
-        told = stop_events(self.state, self.force.stops, self.stops_of_decode)
-        counts = count_stops(self.force.stops, told, self.now, resets(self.state))
+        unnamed = unnamed_for(self.force.stops, self.stops_of_decode)
+        counts = count_stops(self.force.stops, self.stops_told, self.now, unnamed)
         return tuple(count for count in counts if count.high > 0)
+
+    @cached_property
+    def stops_told(self) -> StopsTold:
+        """Stops, resets and runs as the counters read them."""
+        running = self.context("compressor running")
+        return stops_told(self.state, running=running)
 
     def _named_by_decode(self, items: str) -> tuple[str, ...]:
         """Return the waits or stops that the decoded rows name."""

@@ -29,8 +29,10 @@ from assistant.rules.kinds import (
 from assistant.rules.pack import FILES, Pack, PackHead
 from assistant.signals.kinds import Signal, SignalBase, SignalNote, TableNote
 from assistant.signals.observation import SignalRow
-from assistant.timing.kinds import Stop, StopBase, Wait, WaitBase
-from assistant.timing.values import StopRow, WaitRow
+from assistant.timing.kinds import Wait, WaitBase
+from assistant.timing.stop_kinds import Stop, StopBase
+from assistant.timing.stop_values import StopRow
+from assistant.timing.values import WaitRow
 
 PackKind = Literal["maker", "shop", "common"]
 RANKS: Mapping[str, int] = {"maker": 0, "shop": 1, "common": 2}

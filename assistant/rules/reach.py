@@ -17,7 +17,8 @@ from assistant.rules.plates import (
     serial_key,
 )
 from assistant.rules.references import items_of, references
-from assistant.timing.kinds import Defrost, Standby, StartUpOrder, StopBase, WaitBase
+from assistant.timing.kinds import Defrost, Standby, StartUpOrder, WaitBase
+from assistant.timing.stop_kinds import StopBase, resets_at
 
 _COMPARED = {
     "voltage": compare_voltage,
@@ -41,11 +42,11 @@ def check_times(item: Item) -> Iterator[tuple[Finding, bool]]:
     if isinstance(item, WaitBase):
         yield from _wait_end(item)
     if isinstance(item, StopBase):
-        for place, reset in enumerate(item.resets):
+        for at, reset in resets_at(item):
             if reset.name == "power" and reset.off_at_least is None:
                 told = "a reset by power names no time off"
                 hint = "add `off_at_least`: off too short resets nothing"
-                yield Finding(("resets", place), told, hint), True
+                yield Finding(at, told, hint), True
 
 
 def _wait_end(item: WaitBase) -> Iterator[tuple[Finding, bool]]:

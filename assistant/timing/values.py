@@ -1,4 +1,4 @@
-"""Waits and stop counts as values: what is running, and what the counter shows."""
+"""Waits as values: what is running, and until when."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from datetime import datetime
 from typing import Literal
 
 from assistant.record import UnitMatch
-from assistant.timing.kinds import Stop, Trigger, Wait
+from assistant.timing.kinds import Trigger, Wait
 from assistant.timing.moment import Moment
 
 
@@ -17,15 +17,6 @@ class WaitRow:
 
     gid: str
     wait: Wait
-    unit_match: UnitMatch
-
-
-@dataclass(frozen=True, slots=True)
-class StopRow:
-    """One written stop counter with its global id and how it fits the unit."""
-
-    gid: str
-    stop: Stop
     unit_match: UnitMatch
 
 
@@ -51,20 +42,3 @@ class WaitState:
     usual: datetime | None
     give_up: datetime | None
     state: Literal["running", "ready", "overdue", "start_unknown"]
-
-
-@dataclass(frozen=True, slots=True)
-class StopCount:
-    """One counter: how many stops stand in its window, and what that means.
-
-    `low` and `high` bound the count over all believable times; `left` is how many
-    more stops lock it at the most careful reading.
-    """
-
-    row: StopRow
-    low: int
-    high: int
-    limit: int
-    state: Literal["locked", "open", "unknown"]
-    left: int
-    oldest_leaves: datetime | None
