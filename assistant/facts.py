@@ -116,20 +116,23 @@ class ResetFact(FactBase):
     cleared: bool | None = None
 
 
-class OffTimeFact(FactBase):
-    """How long the power was off for the reset told last, and which supplies."""
+class ResetDetailFact(FactBase):
+    """What is told later of the reset told last; only what was said is set."""
 
-    kind: Literal["off_time"] = "off_time"
+    kind: Literal["reset_detail"] = "reset_detail"
+    which: ResetName | None = None
     off_s: tuple[float, float] | None = None
     off_from: Literal["power_off", "lamp_dark"] | None = None
     supplies: Supplies | None = None
+    cleared: bool | None = None
 
 
 class ProtectionStopFact(FactBase):
     """Stops by protection: how many, how far apart; never a breaker trip.
 
-    None was before `since`; each came `ran_s` after a start; `in_a_row` is without a
-    good run in between, `one_call` without a new call.
+    None was before `since`, or longer than `within_s` before the newest; each came
+    `ran_s` after a start; `in_a_row` is without a good run in between, `one_call`
+    without a new call.
     """
 
     kind: Literal["protection_stop"] = "protection_stop"
@@ -137,6 +140,7 @@ class ProtectionStopFact(FactBase):
     count: tuple[int, ...] = (1,)
     apart_s: tuple[float, float] | None = None
     since: Moment | None = None
+    within_s: float | None = None
     ran_s: tuple[float, float] | None = None
     in_a_row: bool = False
     one_call: bool = False
@@ -238,7 +242,7 @@ Fact = Annotated[
     | ReadingFact
     | HappeningFact
     | ResetFact
-    | OffTimeFact
+    | ResetDetailFact
     | ProtectionStopFact
     | GoodRunFact
     | BreakerFact

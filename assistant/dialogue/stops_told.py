@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Collection, Sequence
 from dataclasses import replace
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 
 from assistant.facts import (
     ContextFact,
     Fact,
     GoodRunFact,
     HappeningFact,
-    OffTimeFact,
     ProtectionStopFact,
+    ResetDetailFact,
     ResetFact,
     Supplies,
 )
@@ -102,12 +102,14 @@ def _reset(state: JobState, held: Held, fact: ResetFact) -> ResetTold:
 
 def _told_later(reset: ResetTold, fact: Fact) -> ResetTold:
     match fact:
-        case OffTimeFact(off_s=off, off_from=since, supplies=supplies):
+        case ResetDetailFact():
             return replace(
                 reset,
-                off=off or reset.off,
-                off_from=since if off else reset.off_from,
-                supplies=supplies or reset.supplies,
+                which=fact.which or reset.which,
+                off=fact.off_s or reset.off,
+                off_from=fact.off_from if fact.off_s else reset.off_from,
+                supplies=fact.supplies or reset.supplies,
+                cleared=reset.cleared if fact.cleared is None else fact.cleared,
             )
         case ContextFact(name="supplies off together", value=value):
             how: Supplies = "together" if value else "one_by_one"
@@ -132,7 +134,7 @@ def _stops(state: JobState) -> tuple[StopSeries, ...]:
                 last=last,
                 count=fact.count,
                 apart=fact.apart_s,
-                since=fact.since.earliest if fact.since else None,
+                since=_since(fact, last),
                 ran=fact.ran_s,
                 in_a_row=fact.in_a_row,
                 one_call=fact.one_call,
@@ -140,6 +142,13 @@ def _stops(state: JobState) -> tuple[StopSeries, ...]:
             )
         )
     return tuple(found)
+
+
+def _since(fact: ProtectionStopFact, last: Moment) -> datetime | None:
+    bounds = [fact.since.earliest] if fact.since else []
+    if fact.within_s is not None:
+        bounds.append(last.earliest - timedelta(seconds=fact.within_s))
+    return max(bounds, default=None)
 
 
 def _said(state: JobState, name: str) -> bool:

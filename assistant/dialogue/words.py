@@ -12,6 +12,7 @@ from assistant.facts import (
     LampFact,
     LookFact,
     ReadingFact,
+    ResetDetailFact,
     ResetFact,
     RoleFact,
     TemperatureFact,
@@ -33,6 +34,8 @@ ANSWERS_SLOT: Mapping[str, tuple[type, ...]] = {
     "reading": (ReadingFact,),
     "temperature": (ReadingFact, TemperatureFact),
     "reset_which": (ResetFact,),
+    "reset_by": (ResetDetailFact, ResetFact),
+    "off_time": (ResetDetailFact, ResetFact),
 }
 """Which facts answer a slot; every other slot is answered by a lamp."""
 

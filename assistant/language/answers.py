@@ -15,6 +15,7 @@ from assistant.facts import (
     LookFact,
     ModeFact,
     ProtectionStopFact,
+    ResetDetailFact,
     ResetFact,
     RoleFact,
     UnitFact,
@@ -33,6 +34,7 @@ from assistant.language.lamps import lamps
 from assistant.language.lexicon.lamps import COLOURS
 from assistant.language.people import BARE_MODES, BARE_ROLES, modes
 from assistant.language.plate import plate
+from assistant.language.reset_details import off_time_answer
 from assistant.language.resets import resets
 from assistant.language.stops import stops
 from assistant.language.times import answered_time
@@ -340,6 +342,16 @@ def _reset_which(asked: Asked) -> Claim | None:
     return None
 
 
+def _reset_by(asked: Asked) -> Claim | None:
+    """Read which reset it was as more about the one told; a new one is told anew."""
+    claim = _reset_which(asked)
+    if claim is None or not isinstance(claim.item, ResetFact):
+        return claim
+    told = claim.item
+    fact = ResetDetailFact(which=told.which, off_s=told.off_s, supplies=told.supplies)
+    return Claim(claim.start, claim.end, fact)
+
+
 def _before_reset(asked: Asked) -> Claim | None:
     after, before = _AFTER.search(asked.view.folded), _BEFORE.search(asked.view.folded)
     if after and (not before or after.start() < before.start()):
@@ -365,6 +377,8 @@ _READERS: dict[str, Callable[[Asked], Claim | None]] = {
     "look": _look,
     "mode": _mode,
     "reset_which": _reset_which,
+    "reset_by": _reset_by,
+    "off_time": off_time_answer,
     "before_reset": _before_reset,
 }
 """Slot -> how its answer is read."""

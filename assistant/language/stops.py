@@ -6,7 +6,14 @@ import re
 
 from assistant.facts import BreakerFact, ContextFact, ProtectionStopFact
 from assistant.language.claims import NUMBER, Claim, apart, either, negated, rx
+from assistant.language.good_runs import SEVERAL, short_runs
 from assistant.language.lexicon.numbers import ORDINALS
+from assistant.language.stop_details import (
+    FAILED_START,
+    device,
+    failed_starts,
+    stop_details,
+)
 from assistant.language.times import HEDGE_SHARE
 from assistant.language.tokens import Tokens, fold
 from assistant.language.vocabulary import Vocabulary
@@ -26,7 +33,8 @@ _OR = r"(?: (?:or|to|-|maybe) (?P<m>[0-9]{1,2}|twice)(?: times| x)?)?"
 _STOP = (
     r"(?:stopped|stops|stop|shut down|shuts down|shut off|cut out|cuts out|kicked out|"
     r"kicks out|tripped|trips|trip|dropped out|went out|gone out|locked|quit|knocked "
-    r"off|faulted|fails|failed|tripping|goes off|went off)"
+    r"off|faulted|fails|failed|tripping|goes off|went off|restarted|restarts|opened|"
+    r"opens)"
 )
 _ORDINAL = either(ORDINALS)
 _BREAKER = rx(
@@ -73,6 +81,11 @@ _LOCKED = rx(
 )
 _NOT_LOCKED = rx(r"(?:is |it is |are )?not (?:in )?(?:locked out|lock ?out|locked)")
 _TAGGED = rx(r"locked out (?:and |, )?tagged(?: out)?|loto")
+_HABIT = rx(
+    r"keeps (?:on )?(?:[a-z]+ing)|over and over(?: again)?|again and again|(?:each|"
+    r"every)"
+    r"(?: single)? (?:time|start)"
+)
 _SECONDS = {"sec": 1.0, "min": 60.0, "hour": 3600.0}
 
 
@@ -84,7 +97,8 @@ def stops(view: Tokens, vocabulary: Vocabulary) -> list[Claim]:
         if not negated(view, match.start()) and not _asks(view, match)
     ][:1]
     told = [] if breaker else _stops(view, vocabulary)
-    return apart([*breaker, *told, *_lockouts(view)])
+    short = [] if breaker or told else short_runs(view)
+    return [*apart([*breaker, *told, *_lockouts(view)]), *short]
 
 
 def _asks(view: Tokens, match: re.Match[str]) -> bool:
@@ -113,18 +127,28 @@ def _numbers(word: str) -> tuple[int, ...]:
 def _stops(view: Tokens, vocabulary: Vocabulary) -> list[Claim]:
     event = _event(view, vocabulary)
     count = _count(view, event)
+    starts = failed_starts(view)
+    if starts is not None:
+        event = (*starts[:2], FAILED_START)
+        count = (*starts[:2], _numbers(starts[2]))
+    named = device(view, vocabulary)
     if count is None and event is None:
         return []
     spacing = _spacing(view)
     parts = [part for part in (count, event, spacing) if part]
     start = min(part[0] for part in parts)
     end = max(part[1] for part in parts)
-    numbers = count[2] if count else (1,)
+    habit = SEVERAL if _HABIT.search(view.folded) else (1,)
+    numbers = count[2] if count else habit
     fact = ProtectionStopFact(
         event=event[2] if event else None,
         count=numbers,
         apart_s=spacing[2] if spacing else None,
+        **stop_details(view),
     )
+    if named is not None:
+        told = {"device": named[0], "event": fact.event or named[1]}
+        fact = fact.model_copy(update=told)
     return [Claim(start, end, fact)]
 
 
@@ -162,7 +186,8 @@ def _event(view: Tokens, vocabulary: Vocabulary) -> tuple[int, int, str] | None:
     pattern = rx(
         rf"(?:{_STOP}(?: (?:again|twice|[0-9]+ times|now|today))* {_ON} (?:a |the "
         rf")?)(?P<event>{either(names)})|(?P<event2>{either(names)}) (?:protection "
-        r")?(?:trips?|tripped|stops?|lockout|cut ?outs?|shutdowns?|again)"
+        r")?(?:trips?|tripped|stops?|lockout|cut ?outs?|shutdowns?|again|opened|opens|"
+        r"openings?)"
     )
     for match in pattern.finditer(view.folded):
         if not negated(view, match.start()):

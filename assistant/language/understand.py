@@ -14,6 +14,7 @@ from assistant.language.claims import Claim, Matcher
 from assistant.language.complaints import complaints
 from assistant.language.context import contexts
 from assistant.language.corrections import corrected_unit
+from assistant.language.good_runs import good_runs
 from assistant.language.happenings import happenings
 from assistant.language.hazards import hazards
 from assistant.language.lamps import lamps
@@ -45,6 +46,7 @@ FAMILIES: tuple[tuple[Matcher, ...], ...] = (
     (parts,),
     (resets,),
     (stops,),
+    (good_runs,),
     (modes,),
     (people,),
     (happenings,),

@@ -10,13 +10,13 @@ from assistant.dialogue.sections.said import computed, rule
 from assistant.dialogue.sections.times import card_steps
 from assistant.dialogue.stops_told import resets_told
 from assistant.dialogue.view import View
-from assistant.facts import OffTimeFact, ResetFact
+from assistant.facts import ResetDetailFact, ResetFact
 from assistant.timing.stop_events import resets_of_tiers, takings_of
 from assistant.timing.stop_kinds import Levels, Reset
 from assistant.timing.stop_values import StopRow, Taking
 
 _QUESTIONS = {
-    "which_unknown": "reset_which",
+    "which_unknown": "reset_by",
     "supplies_unknown": "context:supplies off together",
 }
 
@@ -86,7 +86,7 @@ def _locking(view: View) -> tuple[StopRow, ...]:
 def taken_lines(view: View) -> Iterator[Statement]:
     """Say whether the reset told or spoken of in this turn took."""
     now = view.state.told_now()
-    spoken = any(isinstance(held.fact, ResetFact | OffTimeFact) for held in now)
+    spoken = any(isinstance(held.fact, ResetFact | ResetDetailFact) for held in now)
     answered = any(held.answers == "context:supplies off together" for held in now)
     if not (spoken or answered):
         return
