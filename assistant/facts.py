@@ -11,9 +11,9 @@ from assistant.record import Mode, Record, Role
 from assistant.rules.applicability import Plate
 from assistant.rules.kinds import Complaint, Hazard
 from assistant.signals.observation import Observation
-from assistant.timing.kinds import Trigger
 from assistant.timing.moment import Moment
 from assistant.timing.stop_kinds import ResetName
+from assistant.timing.triggers import Trigger
 from assistant.units.quantity import Quantity
 
 Origin = Literal["said", "form", "tap counter"]
@@ -35,10 +35,25 @@ ContextName = Literal[
     "stops in a row",
     "stops in one call",
     "supplies off together",
+    "off before the outage",
     "surge",
     "frosted",
     "alone",
     "plate readable",
+    "module disconnected",
+    "not under vacuum",
+    "leads disconnected",
+    "header unplugged",
+    "capacitor discharged",
+    "bus measured dead",
+    "digital meter",
+    "gauge at the named port",
+    "charge test running",
+    "running steadily",
+    "sensors at one temperature",
+    "board powered",
+    "full speed",
+    "airflow as stated",
 ]
 
 
@@ -155,6 +170,13 @@ class GoodRunFact(FactBase):
     cycles: tuple[int, ...] = ()
 
 
+class AttemptFact(FactBase):
+    """Which restart it is, counted from 1; several where it could be either."""
+
+    kind: Literal["attempt"] = "attempt"
+    number: Annotated[tuple[int, ...], Field(min_length=1)]
+
+
 class BreakerFact(FactBase):
     """The breaker tripped so often."""
 
@@ -245,6 +267,7 @@ Fact = Annotated[
     | ResetDetailFact
     | ProtectionStopFact
     | GoodRunFact
+    | AttemptFact
     | BreakerFact
     | PartFact
     | SettingFact

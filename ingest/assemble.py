@@ -9,7 +9,7 @@ from pathlib import PurePosixPath
 from assistant.library.sayings import Origin
 from assistant.library.types import Document, Page, PageStatus, Passage, TableRow
 from ingest.blocks import Carried, GridRow, lines_of
-from ingest.cleaning import Cleaned, cleaned, repair
+from ingest.cleaning import Cleaned, before_repair, cleaned, repair
 from ingest.headings import Look, headings
 from ingest.identify import identify
 from ingest.labels import printed_labels
@@ -87,7 +87,16 @@ def _page(raw: RawPage, label: str, text: str, running: frozenset[int]) -> Page:
     status, reason = judge(text, running, drawn=raw.drawn, cover=raw.cover)
     if status is PageStatus.TEXT:
         reason = doubt(text)
-    return Page(raw.number, label, status, text, reason, raw.source, raw.confidence)
+    return Page(
+        raw.number,
+        label,
+        status,
+        text,
+        reason,
+        raw.source,
+        raw.confidence,
+        before_repair(raw.raw or raw.text, text),
+    )
 
 
 def _grid(raw: RawPage, page: Cleaned) -> dict[int, GridRow]:

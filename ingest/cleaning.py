@@ -139,6 +139,23 @@ def cleaned(pages: Sequence[str]) -> list[Cleaned]:
     return [_joined(page, known) for page in repaired]
 
 
+def before_repair(raw: str, stored: str) -> str:
+    r"""Return the raw text where the stored one says other than white space, or "".
+
+    Half surrogate pairs, which no store takes, are written as escapes.
+
+    Examples
+    --------
+    >>> before_repair("elec-\ntrical  box", "electrical box")
+    'elec-\ntrical  box'
+    >>> before_repair("four  flashes\r\n", "four flashes")
+    ''
+    """
+    if raw.split() == stored.split():
+        return ""
+    return raw.encode("utf-8", "backslashreplace").decode("utf-8")
+
+
 def is_row(line: str) -> bool:
     """Whether a line is set in cells: parted by two spaces or tabs at least."""
     return len(cells(line)) > 1

@@ -7,9 +7,10 @@ from typing import Any
 
 from pydantic import TypeAdapter
 
-from assistant.timing.kinds import Trigger, Wait
 from assistant.timing.moment import Moment
+from assistant.timing.triggers import Trigger
 from assistant.timing.values import Happening, WaitRow
+from assistant.timing.wait_kinds.every import Wait
 
 _WAIT: TypeAdapter[Wait] = TypeAdapter(Wait)
 NOON = datetime(2026, 5, 4, 12, tzinfo=UTC)

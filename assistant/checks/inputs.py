@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import difflib
-from collections.abc import Mapping
+import re
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from typing import cast
 
 from assistant.checks.kinds import Meter
-from assistant.errors import UsageError
+from assistant.errors import InputError, UsageError
 from assistant.units.parse import parse_number, parse_quantity
 from assistant.units.quantity import CANONICAL, Quantity
 
@@ -16,9 +18,37 @@ POINTS = "points"
 POWER = "power state"
 READING = "reading"
 """Any quantity but a temperature, whose percentage would mean nothing."""
+WORD = "word"
+"""One of the input's `choices`."""
+NAMED = "named readings"
+"""``U: 1.2 ohm; V: OL``: a reading for each name, OL for an open line."""
+BANDS = "named bands"
+"""``Vcc: 13.5 V to 16.5 V``: two limits for each name."""
+SERIES = "series"
+"""``0 min: 300 micron; 10 min: 380 micron``: [s] and [Pa]."""
+TEXT = "text"
+"""Read by the check itself."""
+FLUID = "refrigerant"
+"""A refrigerant with a saturation table: ``R-410A``, ``r410a`` or ``410a``."""
+PRESSURE = "gauge or absolute"
+"""A pressure either way: what is not written as absolute is gauge."""
+PAIRS = "charges and areas"
+"""``1.84 kg: 28.81 m2; 1.86 kg: 29.44 m2``, smallest first."""
+OPEN = "OL"
 
 _Point = tuple[float, float]
-Parsed = Quantity | float | str | tuple[_Point, ...]
+Reading = tuple[str, Quantity | None]
+"""A name with its reading, None for an open line."""
+Band = tuple[str, Quantity, Quantity]
+Parsed = (
+    Quantity
+    | float
+    | str
+    | tuple[_Point, ...]
+    | tuple[Quantity, ...]
+    | tuple[Reading, ...]
+    | tuple[Band, ...]
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +69,14 @@ class Input:
         Whether it must be given.
     default : str
         Taken when not given; empty for none.
+    choices : tuple of str
+        The words allowed, for a `WORD`.
+    many : bool
+        Whether it takes several values with ``;`` between them.
+    or_open : bool
+        Whether it takes OL, an open line.
+    instead_of : str
+        The input in whose place it may be given; empty for none.
     """
 
     name: str
@@ -47,6 +85,10 @@ class Input:
     says: str
     required: bool = False
     default: str = ""
+    choices: tuple[str, ...] = ()
+    many: bool = False
+    or_open: bool = False
+    instead_of: str = ""
 
 
 class Values:
@@ -66,8 +108,9 @@ class Values:
         return found
 
     def maybe(self, name: str) -> Quantity | None:
-        """Return a quantity or None."""
-        return self.quantity(name) if self.has(name) else None
+        """Return a quantity, or None when it is not given or an open line."""
+        known = self.has(name) and not self.is_open(name)
+        return self.quantity(name) if known else None
 
     def number(self, name: str) -> float:
         """Return a count, or the value of a quantity in its canonical unit."""
@@ -76,9 +119,27 @@ class Values:
 
     def points(self, name: str) -> tuple[_Point, ...]:
         """Return points of a table, coldest first: [K], [ohm]."""
-        found = self._parsed[name]
-        assert isinstance(found, tuple)  # noqa: S101 - read by its dimension
-        return found
+        return cast("tuple[_Point, ...]", self._parsed[name])
+
+    def many(self, name: str) -> tuple[Quantity, ...]:
+        """Return several quantities, in order; none when not given."""
+        return cast("tuple[Quantity, ...]", self._parsed.get(name, ()))
+
+    def named(self, name: str) -> tuple[Reading, ...]:
+        """Return readings by name, None for an open line; none when not given."""
+        return cast("tuple[Reading, ...]", self._parsed.get(name, ()))
+
+    def bands(self, name: str) -> tuple[Band, ...]:
+        """Return bands by name; none when not given."""
+        return cast("tuple[Band, ...]", self._parsed.get(name, ()))
+
+    def is_open(self, name: str) -> bool:
+        """Return whether OL was given for `name`."""
+        return self._parsed.get(name) == OPEN
+
+    def yes(self, name: str) -> bool | None:
+        """Return what a yes or no says; None when not given."""
+        return {"yes": True, "no": False}.get(self.word(name) or "")
 
     def word(self, name: str) -> str | None:
         """Return a word or None."""
@@ -158,12 +219,19 @@ def _read(item: Input, text: str) -> Parsed:
 
 
 def _parsed(item: Input, text: str) -> Parsed:
-    if item.dimension == COUNT:
-        return _count(text)
-    if item.dimension == POINTS:
-        return _points(text)
-    if item.dimension == POWER:
-        return _power(text)
+    special = _SPECIAL.get(item.dimension)
+    if special is not None:
+        return special(text)
+    if item.dimension == WORD:
+        return _word(item, text)
+    if item.or_open and _is_open(text):
+        return OPEN
+    if item.many:
+        return tuple(_quantity(item, part) for part in _listed(text))
+    return _quantity(item, text)
+
+
+def _quantity(item: Input, text: str) -> Quantity:
     quantity = parse_quantity(text)
     if item.dimension == READING:
         if quantity.unit == "K":
@@ -171,6 +239,61 @@ def _parsed(item: Input, text: str) -> Parsed:
     elif quantity.unit != CANONICAL[item.dimension]:
         raise ValueError(f"not a {item.dimension}")
     return quantity
+
+
+def _listed(text: str) -> list[str]:
+    """Split ``462; 463; 455 V``; a part without a unit has that of the next one."""
+    parts = [part.strip() for part in re.split(r";|,(?!\d{3}(?!\d))", text)]
+    parts = [part for part in parts if part]
+    for place in range(len(parts) - 2, -1, -1):
+        unit = re.sub(r"^[-+−\d.,eE\s]+", "", parts[place + 1])
+        if re.fullmatch(r"[-+−\d.,]+", parts[place]):
+            parts[place] = f"{parts[place]} {unit}"
+    return parts
+
+
+def _is_open(text: str) -> bool:
+    return text.strip().casefold() in {"ol", "o.l", "o.l.", "open"}
+
+
+def _word(item: Input, text: str) -> str:
+    if text not in item.choices:
+        raise ValueError(f"one of {', '.join(item.choices)}")
+    return text
+
+
+def _named(text: str) -> tuple[Reading, ...]:
+    found: list[Reading] = []
+    for name, value in _entries(text):
+        found.append((name, None if _is_open(value) else parse_quantity(value)))
+    return tuple(found)
+
+
+def _bands(text: str) -> tuple[Band, ...]:
+    found: list[Band] = []
+    for name, value in _entries(text):
+        low, to, high = value.partition(" to ")
+        if not to:
+            raise ValueError(f"the band {value!r} lacks its 'to'")
+        ends = (parse_quantity(low), parse_quantity(high))
+        if ends[0].unit != ends[1].unit or ends[0].value > ends[1].value:
+            raise ValueError(f"{value!r} does not run from low to high")
+        found.append((name, *ends))
+    return tuple(found)
+
+
+def _entries(text: str) -> list[tuple[str, str]]:
+    found: dict[str, str] = {}
+    for part in filter(None, (piece.strip() for piece in text.split(";"))):
+        name, colon, value = (word.strip() for word in part.partition(":"))
+        if not colon or not name:
+            raise ValueError(f"{part!r} is not NAME: VALUE")
+        if name in found:
+            raise ValueError(f"{name!r} stands there twice")
+        found[name] = value
+    if not found:
+        raise ValueError("nothing is given")
+    return list(found.items())
 
 
 def _count(text: str) -> float:
@@ -198,3 +321,53 @@ def _points(text: str) -> tuple[_Point, ...]:
             raise ValueError(f"the point {part!r} is not a temperature and resistance")
         found.append((temperature.value, resistance.value))
     return tuple(sorted(found))
+
+
+def _fluid(text: str) -> str:
+    from assistant.checks.saturation import refrigerant_named
+
+    try:
+        return refrigerant_named(text)
+    except InputError as error:
+        raise ValueError(f"{error}") from error
+
+
+def _pressure(text: str) -> Quantity:
+    quantity = parse_quantity(text)
+    if quantity.unit not in {"PaG", "Pa"}:
+        raise ValueError("not a pressure")
+    return quantity
+
+
+def _pairs(text: str) -> tuple[_Point, ...]:
+    found = []
+    for left, right in _entries(text):
+        charge, area = parse_quantity(left), parse_quantity(right)
+        if (charge.unit, area.unit) != ("kg", "m2"):
+            raise ValueError(f"{left}: {right} is not a charge and an area")
+        found.append((charge.value, area.value))
+    return tuple(sorted(found))
+
+
+def _series(text: str) -> tuple[_Point, ...]:
+    found = []
+    for when, pressure in _entries(text):
+        time, value = parse_quantity(when), parse_quantity(pressure)
+        if (time.unit, value.unit) != ("s", "Pa"):
+            raise ValueError(f"{when}: {pressure} is not a time and absolute pressure")
+        found.append((time.value, value.value))
+    return tuple(sorted(found))
+
+
+_SPECIAL: Mapping[str, Callable[[str], Parsed]] = {
+    COUNT: _count,
+    FLUID: _fluid,
+    PAIRS: _pairs,
+    POINTS: _points,
+    POWER: _power,
+    PRESSURE: _pressure,
+    NAMED: _named,
+    BANDS: _bands,
+    SERIES: _series,
+    TEXT: str,
+}

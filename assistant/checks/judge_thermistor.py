@@ -23,6 +23,8 @@ from assistant.checks.thermistor import (
     resistance_from_table,
     slope_beta,
     slope_from_table,
+    temperature_beta,
+    temperature_from_table,
 )
 from assistant.checks.uncertainty import expanded, guarded, meter_bound
 from assistant.checks.verdict import Verdict
@@ -31,7 +33,9 @@ from assistant.units.quantity import Quantity
 
 
 @dataclass(frozen=True, slots=True)
-class _Expected:
+class Expected:
+    """What a sensor reads at a temperature: ohm, ohm/K, and the law behind both."""
+
     resistance: float
     slope: float
     law: Law
@@ -69,30 +73,53 @@ def judge_thermistor(
     if at.unit != "K":
         return replace(none, reason=f"{at.text!r} is not a temperature")
     try:
-        expected = _expected(sensor, at.value)
+        expected = expected_of(sensor, at.value)
     except OutOfRangeError:
-        return replace(none, reason=_outside(sensor, at))
+        return replace(none, reason=outside(sensor, at))
     except ValueError as error:
         return replace(none, reason=f"the sensor's table cannot be used: {error}")
     none = replace(none, expected=expected.resistance)
     if reading.open_line:
-        return _open_line(none, sensor, expected.resistance)
+        return open_line(none, sensor, expected.resistance)
     if reading.value is None:
         return replace(none, reason="no reading is told", missing=(THE_READING,))
     return _resistance(none, sensor, expected, reading.value.value, meter)
 
 
-def _expected(sensor: Sensor, temperature: float) -> _Expected:
+def expected_of(sensor: Sensor, temperature: float) -> Expected:
+    """Return what a sensor reads at a temperature [K], and how steeply.
+
+    Raises
+    ------
+    OutOfRangeError
+        Outside its table or the formula's range.
+    """
     if isinstance(sensor, BetaSensor):
         r0, t0, beta = sensor.r0.value, sensor.t0.value, sensor.beta.value
         resistance = resistance_beta(temperature, r0, t0, beta)
-        return _Expected(resistance, slope_beta(temperature, r0, t0, beta), BETA)
+        return Expected(resistance, slope_beta(temperature, r0, t0, beta), BETA)
     points = [(p.temperature.value, p.resistance.value) for p in sensor.points]
     resistance = resistance_from_table(temperature, points)
-    return _Expected(resistance, slope_from_table(temperature, points), TABLE)
+    return Expected(resistance, slope_from_table(temperature, points), TABLE)
 
 
-def _outside(sensor: Sensor, at: Quantity) -> str:
+def temperature_of(sensor: Sensor, resistance: float) -> float:
+    """Return the temperature [K] that a sensor shows by a resistance [ohm].
+
+    Raises
+    ------
+    OutOfRangeError
+        Outside its table or the formula's range.
+    """
+    if isinstance(sensor, BetaSensor):
+        r0, t0, beta = sensor.r0.value, sensor.t0.value, sensor.beta.value
+        return temperature_beta(resistance, r0, t0, beta)
+    points = [(p.temperature.value, p.resistance.value) for p in sensor.points]
+    return temperature_from_table(resistance, points)
+
+
+def outside(sensor: Sensor, at: Quantity) -> str:
+    """Say that a temperature lies outside what the sensor is stated for."""
     if isinstance(sensor, BetaSensor):
         ends, what = (TEMPERATURE.low, TEMPERATURE.high), "formula's range"
     else:
@@ -105,8 +132,18 @@ def _outside(sensor: Sensor, at: Quantity) -> str:
     return f"{here} is outside the {what}, {low} to {high}; it is not extrapolated"
 
 
-def _open_line(none: Verdict, sensor: Sensor, expected: float) -> Verdict:
-    """OL means over range: open only when the meter could have shown the value."""
+def open_line(none: Verdict, sensor: Sensor, expected: float) -> Verdict:
+    """Judge OL, over range: open only when the meter could have shown the value.
+
+    Parameters
+    ----------
+    none : Verdict
+        What is known already.
+    sensor : Sensor
+        With the maker's own threshold for open, if it states one.
+    expected : float
+        At the measured temperature, [ohm].
+    """
     top = shown(METER_TOP, "ohm")
     limit = None if sensor.open_above is None else sensor.open_above.value
     if limit is not None and limit <= METER_TOP:
@@ -128,7 +165,7 @@ def _open_line(none: Verdict, sensor: Sensor, expected: float) -> Verdict:
 def _resistance(
     none: Verdict,
     sensor: Sensor,
-    expected: _Expected,
+    expected: Expected,
     value: float,
     meter: Meter | None,
 ) -> Verdict:

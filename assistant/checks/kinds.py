@@ -2,33 +2,74 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, Literal, Self
 
-from pydantic import Field
+from pydantic import Field, model_validator
 
-from assistant.record import Item, Mode, Record, Role
-from assistant.units.quantity import Kelvins, Ohms, Quantity, Ratio, Volts
-
-Needs = Literal["look", "power_off", "live", "gauges", "opens_circuit", "swap"]
-"""How invasive a check is, least first."""
-NEEDS_ORDER: tuple[Needs, ...] = (
-    "look",
-    "power_off",
-    "live",
-    "gauges",
-    "opens_circuit",
-    "swap",
+from assistant.checks.base_kinds import (
+    MOVE_FACTOR,
+    NEEDS_ORDER,
+    CheckBase,
+    Move,
+    Needs,
+    Outcome,
 )
-Move = Literal[
-    "strongly for", "somewhat for", "neutral", "somewhat against", "strongly against"
+from assistant.checks.gauge_kinds import (
+    ChargeCheck,
+    DividerCheck,
+    SetCheck,
+    SplitCheck,
+    TwoSensorsCheck,
+)
+from assistant.record import Item, Record
+from assistant.units.quantity import (
+    Farads,
+    Kelvins,
+    Ohms,
+    Quantity,
+    Ratio,
+    Volts,
+)
+
+__all__ = [
+    "MOVE_FACTOR",
+    "NEEDS_ORDER",
+    "BandCheck",
+    "Behaviour",
+    "BenchCheck",
+    "BenchSet",
+    "BetaSensor",
+    "BusCheck",
+    "CapacitorCheck",
+    "ChargeCheck",
+    "Check",
+    "CheckBase",
+    "CoilCheck",
+    "DiodesCheck",
+    "DividerCheck",
+    "FanPinsCheck",
+    "InsulationCheck",
+    "LineCheck",
+    "LookCheck",
+    "Meter",
+    "Move",
+    "Needs",
+    "Outcome",
+    "Pin",
+    "ResistanceTable",
+    "Sensor",
+    "SensorBase",
+    "SetCheck",
+    "SeveralReadings",
+    "SplitCheck",
+    "SupplyCheck",
+    "SwitchCheck",
+    "TablePoint",
+    "ThermistorCheck",
+    "TwoSensorsCheck",
+    "UnbalanceCheck",
+    "WindingCheck",
 ]
-MOVE_FACTOR: dict[str, float] = {
-    "strongly for": 6.0,
-    "somewhat for": 2.0,
-    "neutral": 1.0,
-    "somewhat against": 1 / 2,
-    "strongly against": 1 / 6,
-}
 
 
 class TablePoint(Record):
@@ -79,41 +120,6 @@ Sensor = Annotated[ResistanceTable | BetaSensor, Field(discriminator="kind")]
 """Any row of `sensors.yaml`."""
 
 
-class Outcome(Record):
-    """What one result of a check means and how it moves the causes.
-
-    `result` is pass, fail, or one of a look check's own `options`.
-    """
-
-    result: str
-    says: str
-    moves: dict[str, Move] = Field(default_factory=dict)
-    then: str | None = None
-    """The check that the document names next."""
-
-
-class CheckBase(Item):
-    """What every check says.
-
-    `allowed_for` lists the roles that may do it. `requires` names context that must
-    be known and true before a reading counts: `call present`, `power off`,
-    `sensor unplugged`, `temperature at the sensor`, `mains at the terminals`,
-    `fixed speed`. `steps` are done in order; the engine adds the safe order of work.
-    """
-
-    name: str
-    says: tuple[str, ...] = ()
-    needs: Needs
-    minutes: Annotated[float, Field(gt=0, strict=False)]
-    allowed_for: Annotated[tuple[Role, ...], Field(min_length=1)]
-    ask: str
-    steps: tuple[str, ...] = ()
-    requires: tuple[str, ...] = ()
-    mode: Mode | None = None
-    cautions: tuple[str, ...] = ()
-    outcomes: Annotated[tuple[Outcome, ...], Field(min_length=1)]
-
-
 class LookCheck(CheckBase):
     """A look, a feel or a question with named answers."""
 
@@ -156,8 +162,162 @@ class BandCheck(CheckBase):
     while_state: str | None = None
 
 
+def _rising(low: Quantity | None, high: Quantity | None) -> None:
+    if low is not None and high is not None and low.value > high.value:
+        raise ValueError(f"`high` {high.text} is below `low` {low.text}")
+
+
+class UnbalanceCheck(CheckBase):
+    """Unbalance of three phases against the document's largest share."""
+
+    kind: Literal["unbalance"]
+    of: Literal["voltage", "current"]
+    points: Annotated[tuple[str, ...], Field(min_length=3, max_length=3)]
+    """What the three readings are of, as they are told: `l1 to l2`."""
+    largest: Ratio
+
+
+class WindingCheck(CheckBase):
+    """Three windings: their spread, and each resistance, by the document's limits.
+
+    Without `largest` the document says only "nearly equal", which no meter proves.
+    """
+
+    kind: Literal["winding"]
+    points: Annotated[tuple[str, ...], Field(min_length=3, max_length=3)]
+    largest: Ratio | None = None
+    low: Ohms | None = None
+    high: Ohms | None = None
+
+    @model_validator(mode="after")
+    def _limits_rise(self) -> Self:
+        _rising(self.low, self.high)
+        return self
+
+
+class InsulationCheck(CheckBase):
+    """Insulation to ground, uncorrected, against the document's least value."""
+
+    kind: Literal["insulation"]
+    points: str
+    low: Ohms
+
+
+class Pin(Record):
+    """One pin of a header, to the common pin; what it is called is how it is told."""
+
+    name: str
+    low: Volts
+    high: Volts
+
+    @model_validator(mode="after")
+    def _limits_rise(self) -> Self:
+        _rising(self.low, self.high)
+        return self
+
+
+class FanPinsCheck(CheckBase):
+    """A fan motor with its driver inside, by the pin table.
+
+    `pins` are the board's supplies, read with the header unplugged. `command` is
+    the speed command, read plugged in during a call, before the motor is named.
+    """
+
+    kind: Literal["fan_pins"]
+    pins: Annotated[tuple[Pin, ...], Field(min_length=1)]
+    command: Pin
+
+
+Behaviour = Literal["swings", "one-sided", "constant", "nothing"]
+
+
+class LineCheck(CheckBase):
+    """A communication line by what the document calls healthy; read three times."""
+
+    kind: Literal["line"]
+    points: str
+    healthy: Annotated[tuple[Behaviour, ...], Field(min_length=1)]
+    means: dict[Behaviour, str] = Field(default_factory=dict)
+    low: Volts | None = None
+    high: Volts | None = None
+
+    @model_validator(mode="after")
+    def _limits_rise(self) -> Self:
+        _rising(self.low, self.high)
+        return self
+
+
+class CapacitorCheck(CheckBase):
+    """A capacitor by its printed value, with a meter that reads capacitance."""
+
+    kind: Literal["capacitor"]
+    rated: Farads
+    tolerance: Ratio
+    minus: Ratio | None = None
+    """Tolerance downwards where it differs."""
+
+
+class CoilCheck(CheckBase):
+    """A coil's resistance against the document; `at` corrects copper to it."""
+
+    kind: Literal["coil"]
+    points: str
+    low: Ohms
+    high: Ohms
+    at: Kelvins | None = None
+
+    @model_validator(mode="after")
+    def _limits_rise(self) -> Self:
+        _rising(self.low, self.high)
+        return self
+
+
+class SwitchCheck(CheckBase):
+    """A contact that must be open, or closed, in the state the document names."""
+
+    kind: Literal["switch"]
+    points: str
+    must_be: Literal["open", "closed"]
+    while_state: str
+
+
+class DiodesCheck(CheckBase):
+    """Diode readings of a module in one direction, one for each phase."""
+
+    kind: Literal["module_diodes"]
+    points: Annotated[tuple[str, ...], Field(min_length=3, max_length=3)]
+    low: Volts | None = None
+    high: Volts | None = None
+
+    @model_validator(mode="after")
+    def _limits_rise(self) -> Self:
+        _rising(self.low, self.high)
+        return self
+
+
+BenchSet = UnbalanceCheck | WindingCheck | FanPinsCheck | LineCheck | DiodesCheck
+SeveralReadings = BenchSet | SetCheck
+"""Kinds that are judged from more than one reading."""
+BenchCheck = BenchSet | InsulationCheck | CapacitorCheck | CoilCheck | SwitchCheck
 Check = Annotated[
-    LookCheck | ThermistorCheck | SupplyCheck | BusCheck | BandCheck,
+    LookCheck
+    | ThermistorCheck
+    | SupplyCheck
+    | BusCheck
+    | BandCheck
+    | DividerCheck
+    | TwoSensorsCheck
+    | ChargeCheck
+    | SplitCheck
+    | UnbalanceCheck
+    | WindingCheck
+    | InsulationCheck
+    | FanPinsCheck
+    | LineCheck
+    | CapacitorCheck
+    | CoilCheck
+    | SwitchCheck
+    | DiodesCheck,
     Field(discriminator="kind"),
 ]
 """Any row of `checks.yaml`."""

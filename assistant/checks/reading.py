@@ -8,15 +8,36 @@ from dataclasses import dataclass
 from typing import Literal
 
 from assistant.checks.kinds import Meter
+from assistant.checks.uncertainty import meter_bound
 from assistant.units.parse import format_quantity
 from assistant.units.quantity import Quantity
 
 POWER_OFF = "power off"
 AT_SENSOR = "temperature at the sensor"
+AT_COIL = "temperature at the coil"
 MAINS = "mains at the terminals"
 CALL = "call present"
 SUPPLY_MEASURED = "supply measured"
+RUNNING = "compressor running"
+MODULE_OFF = "module disconnected"
+NO_VACUUM = "not under vacuum"
+LEADS_OFF = "leads disconnected"
+HEADER = "header unplugged"
+DISCHARGED = "capacitor discharged"
+BUS_DEAD = "bus measured dead"
+DIGITAL = "digital meter"
 THE_READING = "reading"
+AT_PORT = "gauge at the named port"
+CHARGE_TEST = "charge test running"
+STEADY = "running steadily"
+ONE_TEMPERATURE = "sensors at one temperature"
+BOARD_ON = "board powered"
+FULL_SPEED = "full speed"
+AIRFLOW = "airflow as stated"
+ALTITUDE = "altitude"
+RETURN_AIR = "return air temperature"
+SUPPLY_AIR = "supply air temperature"
+WET_BULB = "indoor wet bulb"
 
 Context = Mapping[str, bool | None]
 """Each requirement of a check to true, false, or None when it is not known."""
@@ -26,7 +47,7 @@ METER_TOP = 2e6
 WELL_INSIDE = 10.0
 """How far below `METER_TOP` an expected value is well inside: common practice."""
 
-_FINEST = {"ohm": 0.1, "V": 0.001, "A": 0.01}
+_FINEST = {"ohm": 0.1, "V": 0.001, "A": 0.01, "F": 1e-9}
 _PLACES = 3
 """A four-digit display shows three digits after the leading one."""
 
@@ -49,6 +70,9 @@ class ReadingFor:
         The meter showed OL: over its range.
     power_state : str or None
         Whether the power was off or on while it was taken.
+    set_of : tuple of (str, Quantity or None)
+        For a check judged from several readings: what each is of, in the order they
+        were told; None for OL.
     """
 
     value: Quantity | None
@@ -57,6 +81,12 @@ class ReadingFor:
     under_load: Quantity | None = None
     open_line: bool = False
     power_state: Literal["off", "live"] | None = None
+    set_of: tuple[tuple[str, Quantity | None], ...] = ()
+    """All readings of a check that takes several: what each is of, None for OL."""
+
+    def among(self, name: str) -> Quantity | None:
+        """Return one reading of the set, or None when it is not told or OL."""
+        return dict(self.set_of).get(name)
 
 
 def usual_resolution(value: float, unit: str) -> float:
@@ -109,6 +139,23 @@ def meter_for(meter: Meter | None, value: float, unit: str) -> tuple[Meter, str]
     return assumed, f"{told}, so 1 % + 3 digits of {shown} are assumed"
 
 
+def bound_for(meter: Meter | None, value: float, unit: str) -> tuple[float, str]:
+    """Return the meter's bound for a reading [unit] and what was assumed.
+
+    Parameters
+    ----------
+    meter : Meter or None
+        As told.
+    value : float
+        The reading, [unit].
+    unit : str
+        A canonical unit.
+    """
+    fitted, assumed = meter_for(meter, value, unit)
+    step = fitted.resolution.value
+    return meter_bound(value, fitted.percent, fitted.digits, step), assumed
+
+
 def holds(name: str, reading: ReadingFor, context: Context) -> bool | None:
     """Return whether a requirement holds: true, false, or None when not known.
 
@@ -119,7 +166,7 @@ def holds(name: str, reading: ReadingFor, context: Context) -> bool | None:
     told = context.get(name)
     if told is not None:
         return told
-    if name == AT_SENSOR and reading.at_temperature is not None:
+    if name in {AT_SENSOR, AT_COIL} and reading.at_temperature is not None:
         return True
     if name == MAINS and reading.supply is not None:
         return reading.supply.unit == "V" and reading.supply.value > 0

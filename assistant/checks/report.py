@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from assistant.checks.verdict import Result, Verdict
+from assistant.units.names import find_unit
 from assistant.units.parse import format_quantity
 from assistant.units.quantity import Quantity
 
@@ -50,6 +52,8 @@ class CheckReport:
     expected: float | None = None
     uncertainty: float | None = None
     missing: tuple[str, ...] = ()
+    also: tuple[tuple[str, float, str], ...] = ()
+    """Figures that come with the value: name, value and canonical unit."""
     inputs: Mapping[str, str] = field(default_factory=dict)
 
 
@@ -98,6 +102,15 @@ def document(report: CheckReport) -> dict[str, object]:
         "uncertainty": _clean(report.uncertainty),
         "missing": list(report.missing),
         "shown": show(report.value, report),
+        "also": [
+            {
+                "name": name,
+                "value": _clean(value),
+                "unit": unit,
+                "shown": show_as(value, unit, report),
+            }
+            for name, value, unit in report.also
+        ],
     }
 
 
@@ -106,19 +119,38 @@ def _clean(value: float | None) -> float | None:
     return None if value is None else float(f"{value:.12g}")
 
 
+_DIGITS = 4
+_AS_WRITTEN = {"PaG", "Pa", "W", "m3/s", "kg", "kg/m", "m2", "m"}
+"""Units whose figures are shown in the unit that an input was written in."""
+_BESIDE_FAHRENHEIT = {"PaG": "psig", "Pa": "psia", "W": "Btu/h"}
+"""What goes with °F where no input was written in the figure's own dimension."""
+_FAHRENHEIT = re.compile(r"[\d.]\s*(?:°F|F|degF)(?![A-Za-z])")
+
+
 def show(value: float | None, report: CheckReport) -> str:
     """Return a figure of a report in the unit that its inputs were written in."""
-    if value is None:
-        return ""
-    quantity = Quantity(value=value, unit=report.unit)
-    if report.unit == "K":
-        like = _written_in(report, ("°F", "F", "degF"))
-        return format_quantity(quantity, like=like)
+    return "" if value is None else show_as(value, report.unit, report)
+
+
+def show_as(value: float, unit: str, report: CheckReport) -> str:
+    """Return a figure [unit] in the unit that a report's inputs were written in."""
+    quantity = Quantity(value=value, unit=unit)
+    fahrenheit = any(_FAHRENHEIT.search(text) for text in report.inputs.values())
+    if unit in {"K", "dK"}:
+        return format_quantity(quantity, like="°F" if fahrenheit else None)
+    if unit in _AS_WRITTEN:
+        like = _like(report, unit)
+        if like is None and fahrenheit:
+            like = _BESIDE_FAHRENHEIT.get(unit)
+        return format_quantity(quantity, like=like, digits=_DIGITS)
     return format_quantity(quantity)
 
 
-def _written_in(report: CheckReport, endings: tuple[str, ...]) -> str | None:
-    """Return ``°F`` when a temperature was given in it."""
-    keys = ("temperature", "t0", "points")
-    given = [report.inputs[key] for key in keys if key in report.inputs]
-    return "°F" if any(text.strip().endswith(endings) for text in given) else None
+def _like(report: CheckReport, unit: str) -> str | None:
+    """Return an input that was written in a unit of the same dimension."""
+    for text in report.inputs.values():
+        spelled = text.strip().lstrip("+-−0123456789.,eE ")
+        found = find_unit(spelled) if spelled else None
+        if found is not None and found.canonical == unit:
+            return spelled
+    return None

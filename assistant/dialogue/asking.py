@@ -5,12 +5,16 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-from assistant.dialogue import replies, stop_replies, time_replies
+from assistant.checks.kinds import ChargeCheck
+from assistant.checks.reading import AT_PORT
+from assistant.dialogue import replies, signal_replies, stop_replies
 from assistant.dialogue.answer import Question
 from assistant.dialogue.diagnosing import Diagnosis
 from assistant.dialogue.judging import readings
 from assistant.dialogue.sections.resets import reset_questions
+from assistant.dialogue.sections.signals import shown_in_turn
 from assistant.dialogue.view import View
+from assistant.dialogue.wait_questions import wait_questions
 from assistant.facts import ComplaintFact, LampFact, ReadingFact, UnitFact
 from assistant.units.show import format_quantity
 
@@ -31,8 +35,8 @@ def next_question(view: View, diagnosis: Diagnosis, *, locked: bool) -> Question
     """Return the most important question that is open and still worth asking.
 
     The order: which of two readings was meant; which unit; what splits the decode;
-    when a wait began; what tells whether a reset took or a count stands; what a
-    verdict still needs; what the lamp does (before any
+    what else a display shows in turn; what a wait needs; what tells whether a reset
+    took or a count stands; what a verdict still needs; what the lamp does (before any
     reset); who is at the unit.
     """
     asking = Asking(view, diagnosis, locked)
@@ -40,7 +44,8 @@ def next_question(view: View, diagnosis: Diagnosis, *, locked: bool) -> Question
         _which_reading,
         _which_unit,
         _what_splits,
-        _when_it_began,
+        _what_else_shows,
+        _about_waits,
         _how_it_was_reset,
         _what_lay_between,
         _what_is_missing,
@@ -120,18 +125,13 @@ def _what_splits(asking: Asking) -> Iterable[Question]:
         )
 
 
-def _when_it_began(asking: Asking) -> Iterable[Question]:
-    triggers = [
-        state.row.wait.trigger
-        for state in asking.view.waits_shown
-        if state.state == "start_unknown"
-    ]
-    # A reset of unknown time also powers the unit up: asking for it settles both.
-    resets_first = sorted(triggers, key=lambda trigger: "reset" not in trigger)
-    for trigger in dict.fromkeys(resets_first):
-        yield Question(
-            text=time_replies.TIME_QUESTIONS[trigger], slot=f"time:{trigger}"
-        )
+def _what_else_shows(asking: Asking) -> Iterable[Question]:
+    if shown_in_turn(asking.view):
+        yield Question(text=signal_replies.CODES_QUESTION, slot="codes")
+
+
+def _about_waits(asking: Asking) -> Iterable[Question]:
+    return wait_questions(asking.view)
 
 
 def _how_it_was_reset(asking: Asking) -> Iterable[Question]:
@@ -154,13 +154,29 @@ def _what_is_missing(asking: Asking) -> Iterable[Question]:
     for done in asking.diagnosis.unsettled:
         for name in done.missing:
             text = replies.CONTEXT_QUESTIONS.get(name)
+            if name.startswith("reading "):
+                point = name.removeprefix("reading ")
+                yield Question(text=replies.point(point), slot=f"reading:{point}")
+            if name.startswith("mode "):
+                yield Question(text=replies.MODE_QUESTION, slot="mode")
+            if name == AT_PORT:
+                text = _port_question(asking.view, done.check) or text
             if text is None:
                 continue
             slot = {
                 "temperature at the sensor": f"temperature:{done.check}",
+                "temperature at the coil": f"temperature:{done.check}",
                 "mains at the terminals": "reading:supply",
             }.get(name, f"context:{name}")
             yield Question(text=text, slot=slot)
+
+
+def _port_question(view: View, gid: str) -> str | None:
+    """Name the port that a charge check is stated for."""
+    row = view.force.check(gid)
+    if row is None or not isinstance(row.item, ChargeCheck):
+        return None
+    return replies.gauge_port(row.item.port)
 
 
 def _what_the_lamp_does(asking: Asking) -> Iterable[Question]:

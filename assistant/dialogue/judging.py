@@ -2,20 +2,27 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import Literal
+from dataclasses import dataclass, replace
+from typing import Any, Literal
 
 from assistant.checks.judge import ReadingFor, judge, requirements
 from assistant.checks.kinds import (
     BandCheck,
     BusCheck,
+    CapacitorCheck,
     Check,
+    CoilCheck,
+    DividerCheck,
+    InsulationCheck,
     LookCheck,
     Sensor,
+    SeveralReadings,
     SupplyCheck,
+    SwitchCheck,
     ThermistorCheck,
 )
 from assistant.checks.verdict import Verdict
+from assistant.dialogue.several import sets_told
 from assistant.dialogue.view import View
 from assistant.facts import LookFact, ReadingFact
 from assistant.jobs.events import CheckDone
@@ -53,20 +60,33 @@ def checks_for(view: View, held: Held, fact: ReadingFact) -> tuple[Row[Check], .
 
 
 def _fits(view: View, row: Row[Check], fact: ReadingFact) -> bool:
+    """Tell whether a reading is of what a check with one reading measures."""
     check = row.item
+    if isinstance(check, SeveralReadings):
+        return False
     if fact.of == row.gid:
         return True
+    if isinstance(check, ThermistorCheck):
+        return _sensor_role(view, row) == fact.of
+    return fact.of in _measurands(check)
+
+
+def _measurands(check: Check) -> tuple[str, ...]:
     match check:
-        case ThermistorCheck():
-            return _sensor_role(view, row) == fact.of
+        case DividerCheck():
+            return (check.points, *check.says)
         case SupplyCheck():
-            return fact.of == "supply"
+            return ("supply",)
         case BusCheck():
-            return fact.of == "bus"
+            return ("bus",)
         case BandCheck():
-            return fact.of in check.says
-        case LookCheck():
-            return False
+            return check.says
+        case CapacitorCheck():
+            return ("capacitor", *check.says)
+        case InsulationCheck() | CoilCheck() | SwitchCheck():
+            return (check.points, *check.says)
+        case _:
+            return ()
 
 
 def _sensor_role(view: View, row: Row[Check]) -> str | None:
@@ -76,7 +96,7 @@ def _sensor_role(view: View, row: Row[Check]) -> str | None:
 
 def results(view: View) -> tuple[CheckDone, ...]:
     """Return every result that the facts now give and the job has not noted yet."""
-    new = (*_judged(view), *_looked(view))
+    new = (*_judged(view), *_judged_sets(view), *_looked(view))
     noted = {(done.check, tuple(done.of)): done for done in view.state.checks}
     return tuple(
         done for done in new if noted.get((done.check, tuple(done.of))) != done
@@ -99,6 +119,22 @@ def _judged(view: View) -> tuple[CheckDone, ...]:
             reading.fact.meter,
         )
         done.append(_done(row.gid, reading.held, verdict))
+    return tuple(done)
+
+
+def _judged_sets(view: View) -> tuple[CheckDone, ...]:
+    """Judge the checks that compare several readings, on the last one told."""
+    done = []
+    for told in sets_told(view):
+        reading = Reading(told.last, told.fact, ())
+        shown = replace(_for_judge(view, reading), set_of=told.readings)
+        context = _context(view, reading, told.row)
+        sensors = [sensor.item for sensor in view.force.sensors_of(told.row)]
+        first, second = (*sensors, None, None)[:2]
+        verdict = judge(
+            told.row.item, shown, first, context, told.fact.meter, second=second
+        )
+        done.append(_done(told.row.gid, told.last, verdict))
     return tuple(done)
 
 
@@ -154,7 +190,7 @@ def _other_supply(view: View, *, under_load: bool) -> Quantity | None:
     return None
 
 
-def _context(view: View, reading: Reading, row: Row[Check]) -> dict[str, bool | None]:
+def _context(view: View, reading: Reading, row: Row[Any]) -> dict[str, bool | None]:
     """Collect what must hold, as known: True, False or None."""
     fact = reading.fact
     state = _power_state(view, fact)

@@ -61,6 +61,8 @@ def merge(reports: Sequence[Held]) -> tuple[Observation, ...]:
                 for one in merged
                 if not _told_anew(one, held.turn, fact.observation)
             ]
+        if held.answers == "codes" and fact.observation.shown_in_turn:
+            merged = [(turn, _in_turn(one)) for turn, one in merged]
         place = _place(merged, held, fact.observation)
         if place is None:
             merged.append((held.turn, fact.observation))
@@ -78,6 +80,9 @@ def _place(
     merged: Sequence[tuple[int, Observation]], held: Held, new: Observation
 ) -> int | None:
     """Find which lamp seen so far the new report speaks of."""
+    if held.answers == "codes" and new.code:
+        same = (nth for nth, (_, old) in enumerate(merged) if old.code == new.code)
+        return next(same, None)
     if merged and held.answers and not held.answers.startswith("lamp:"):
         return len(merged) - 1
     for place in reversed(range(len(merged))):
@@ -85,6 +90,13 @@ def _place(
         if same_lamp(old, new) and not (turn == held.turn and _told_apart(old, new)):
             return place
     return None
+
+
+def _in_turn(seen: Observation) -> Observation:
+    """Return what a display shows as one code of its round."""
+    if seen.state != "display":
+        return seen
+    return seen.model_copy(update={"shown_in_turn": True})
 
 
 def _told_apart(old: Observation, new: Observation) -> bool:

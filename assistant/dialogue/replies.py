@@ -45,10 +45,38 @@ CONTEXT_QUESTIONS = {
     "mains at the terminals": (
         "What does the supply read at the unit's own terminals, in volts?"
     ),
+    "off before the outage": "Was the unit off already before the power went?",
     "fixed speed": "Is the unit held at fixed speed (the maker's test run)?",
     "stops in a row": "Were those stops in a row, with no good run in between?",
     "stops in one call": "Were all those stops in one and the same call?",
+    "compressor running": "Was the compressor running for that reading?",
+    "module disconnected": "Was the inverter module disconnected for that reading?",
+    "not under vacuum": "Is the compressor under vacuum, yes or no?",
+    "leads disconnected": "Were the part's own wires off for that reading?",
+    "header unplugged": "Was the motor's header unplugged for that reading?",
+    "capacitor discharged": (
+        "Was the capacitor discharged through a resistor and measured so?"
+    ),
+    "bus measured dead": "Was the bus measured dead at every marked bank?",
+    "digital meter": "Is it a digital meter? An analogue one has its leads reversed.",
+    "gauge at the named port": (
+        "Is the gauge on the port that the check names, and not on another one?"
+    ),
+    "charge test running": "Is the maker's own charge test running right now?",
+    "running steadily": "Has it run steadily for 15 minutes, without a stop?",
+    "sensors at one temperature": (
+        "Have both sensors stood at one temperature long enough to agree?"
+    ),
+    "board powered": "Was the board powered, with the sensor plugged in?",
+    "full speed": "Is the compressor held at full speed?",
+    "airflow as stated": (
+        "Is the airflow known to be the document's: fan speed, filter and coil?"
+    ),
+    "temperature at the coil": (
+        "What temperature does the coil itself have? Say the unit (C or F)."
+    ),
 }
+MODE_QUESTION = "What mode is it running in: cooling or heating?"
 SLOT_QUESTIONS = {
     "pause": "Is there a dark pause between groups of flashes, or does it never stop?",
     "count": "How many flashes are in one group? Watch two whole groups.",
@@ -76,6 +104,13 @@ ROLE_QUESTION = (
     "Who is at the unit: customer, maintenance, technician, "
     "or technician with a refrigerant licence?"
 )
+ATTEMPT_QUESTION = (
+    "Which restart is it: the first since it ran properly, the second, a later one?"
+)
+STOP_NUMBER_QUESTION = (
+    "Which stop is it: the first since it ran properly or was reset, or a later one?"
+)
+VALUE_QUESTION = "What is {sensor} now, with its unit?"
 UNIT_NOT_CONFIRMED = "Unit not confirmed: check that the document is for this model."
 TO_CONFIRM = (
     "That row was read by OCR, which can misread a code: to be confirmed on the page."
@@ -116,6 +151,11 @@ def not_decoded(match: Match) -> str:
     if match.verdict == "none":
         return f"Not in this manual: {match.reason}."
     return f"Cannot tell yet: {match.reason.removeprefix('cannot tell yet: ')}."
+
+
+def not_read(match: Match) -> str:
+    """Say what of several lamps or codes told could not be read beside the rest."""
+    return f"What else was told: {match.reason}."
 
 
 def heard(observation: Observation) -> str:
@@ -254,6 +294,16 @@ def ambiguous(of: str, options: Sequence[Quantity]) -> str:
     """Ask which of two readings was meant."""
     shown = " or ".join(format_quantity(option) for option in options)
     return f"Reading of {of}: did the meter show {shown}?"
+
+
+def gauge_port(port: str) -> str:
+    """Ask whether the gauge is where a check of the charge is stated for."""
+    return f"Is the gauge on the {port}, and on no other port?"
+
+
+def point(name: str) -> str:
+    """Ask for one of several readings that are compared."""
+    return f"What does {name} read? Say the unit, or OL."
 
 
 def still_dangerous(words: str) -> str:

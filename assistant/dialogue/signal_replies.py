@@ -28,6 +28,9 @@ MORE_QUESTIONS = {
 }
 DIMS_QUESTION = "Does the lamp go fully dark in between, or does it only dim?"
 RUNNING_QUESTION = "Is the compressor running right now?"
+CODES_QUESTION = (
+    "Does the display go on to another code? Watch one whole round and tell every code."
+)
 _POLICIES = {
     "cyclic": (
         "This board shows several faults in turn: note every code it shows before "

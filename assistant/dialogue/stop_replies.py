@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import datetime
 
-from assistant.dialogue.time_replies import clock
+from assistant.dialogue.wait_replies import clock
 from assistant.facts import ContextName
 from assistant.timing.stop_kinds import (
     AutoRelease,

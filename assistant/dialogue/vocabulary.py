@@ -4,7 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from assistant.checks.kinds import BandCheck, BusCheck, LookCheck, SupplyCheck
+from assistant.checks.kinds import (
+    LineCheck,
+    LookCheck,
+    SeveralReadings,
+    ThermistorCheck,
+)
+from assistant.dialogue.several import points_of
 from assistant.dialogue.view import View
 from assistant.facts import ReadingFact
 from assistant.jobs.fold import JobState
@@ -30,11 +36,14 @@ def vocabulary(view: View) -> Vocabulary:
             )
         ),
         sensors=tuple((row.item.role, row.item.says) for row in force.sensors),
-        checks=tuple(
-            (row.gid, (row.item.name, *row.item.says))
-            for row in force.checks
-            if isinstance(row.item, LookCheck | BandCheck | SupplyCheck | BusCheck)
-            and (row.unit_match == "confirmed" or row.pack_kind != "maker")
+        checks=(
+            *(
+                (row.gid, (row.item.name, *row.item.says))
+                for row in force.checks
+                if not isinstance(row.item, ThermistorCheck)
+                and (row.unit_match == "confirmed" or row.pack_kind != "maker")
+            ),
+            *((point, (point,)) for point in _points(view)),
         ),
         options=tuple(
             (row.gid, row.item.options)
@@ -71,6 +80,16 @@ def vocabulary(view: View) -> Vocabulary:
             if isinstance(row.stop, PerDevice)
             for name in row.stop.devices
         ),
+    )
+
+
+def _points(view: View) -> tuple[str, ...]:
+    """Return what the readings of checks with several of them are called."""
+    return _names(
+        point
+        for row in view.force.checks
+        if isinstance(row.item, SeveralReadings) and not isinstance(row.item, LineCheck)
+        for point in points_of(row.item)
     )
 
 

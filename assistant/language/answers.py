@@ -22,6 +22,7 @@ from assistant.facts import (
 )
 from assistant.language.asked import Asked
 from assistant.language.asks import acts_of
+from assistant.language.attempts import bare_attempt
 from assistant.language.blinks import count_of, modifiers
 from assistant.language.choices import chosen
 from assistant.language.claims import Claim, either, rx
@@ -29,7 +30,7 @@ from assistant.language.codes import codes, normal
 from assistant.language.context import contexts
 from assistant.language.emitters import BOXES, colours_like, emitters
 from assistant.language.happenings import happenings
-from assistant.language.lamp_answers import LAMP_READERS, dims
+from assistant.language.lamp_answers import LAMP_READERS, codes_in_turn, dims
 from assistant.language.lamps import lamps
 from assistant.language.lexicon.lamps import COLOURS
 from assistant.language.people import BARE_MODES, BARE_ROLES, modes
@@ -41,8 +42,10 @@ from assistant.language.times import answered_time
 from assistant.record import Box
 from assistant.rules.applicability import Plate
 from assistant.signals.observation import Observation
-from assistant.timing.kinds import Trigger
+from assistant.timing.triggers import Trigger
 
+IN_TURN = "codes"
+"""The slot whose answer may be several lamps: all codes of a display's round."""
 _LONGEST_ANSWER = 14
 """Folded words; a longer text is read by itself first."""
 _COUNT = rx(
@@ -90,16 +93,19 @@ def answer(asked: Asked) -> list[Claim]:
 
     Nothing also where the text says it in full, so that its own words are read.
     """
-    reader = _READERS.get(asked.pending.about[0])
-    if reader is None or len(asked.view.pieces) > _LONGEST_ANSWER:
+    slot = asked.pending.about[0]
+    reader = _READERS.get(slot)
+    if (reader is None and slot != IN_TURN) or len(asked.view.pieces) > _LONGEST_ANSWER:
         return []
     acts = acts_of(asked.view, asked.vocabulary).keys()
     if acts & _SETS_ASIDE:
         return []
-    if "correct" in acts and asked.pending.about[0] in _YES_NO_SLOTS:
+    if "correct" in acts and slot in _YES_NO_SLOTS:
         return []
-    if asked.pending.about[0] in _LAMP_SLOTS and _told_in_full(asked):
+    if slot in _LAMP_SLOTS and _told_in_full(asked):
         return []
+    if reader is None:
+        return codes_in_turn(asked)
     found = reader(asked)
     return [found] if found else []
 
@@ -204,7 +210,7 @@ def _code(asked: Asked) -> Claim | None:
 
 def _state(asked: Asked) -> Claim | None:
     dimmed = dims(asked)
-    if dimmed is not None:
+    if dimmed is not None or _tells_of_power(asked):
         return dimmed
     label = (asked.subject,) if asked.subject else ()
     for pattern, state in _STATES:
@@ -279,6 +285,15 @@ def _tells_an_event(asked: Asked) -> bool:
     """Tell whether the text names what happened itself: it is read by itself then."""
     families = (happenings, resets, stops)
     return any(family(asked.view, asked.vocabulary) for family in families)
+
+
+def _tells_of_power(asked: Asked) -> bool:
+    """Tell whether the text is of the supply: "turned the breaker back on"."""
+    told = (claim.item for claim in happenings(asked.view, asked.vocabulary))
+    return any(
+        isinstance(fact, HappeningFact) and fact.trigger.startswith("power")
+        for fact in told
+    )
 
 
 def _time(asked: Asked) -> Claim | None:
@@ -373,6 +388,7 @@ _READERS: dict[str, Callable[[Asked], Claim | None]] = {
     "unit": _unit,
     "role": _role,
     "time": _time,
+    "attempt": lambda asked: bare_attempt(asked.view),
     "context": _context,
     "look": _look,
     "mode": _mode,

@@ -110,7 +110,9 @@ def like(code: str) -> str:
     return code.translate(str.maketrans("OQDISBZ", "0001582"))
 
 
-def codes(view: Tokens, spelled: Collection[str] = ()) -> list[Code]:
+def codes(
+    view: Tokens, spelled: Collection[str] = (), *, asked: bool = False
+) -> list[Code]:
     """Return the codes told, one for each that a display could tell apart.
 
     Parameters
@@ -118,6 +120,8 @@ def codes(view: Tokens, spelled: Collection[str] = ()) -> list[Code]:
     spelled : collection of str
         Codes of the packs in force: one of letters only (`Sb`) is a code where it is
         spelled as they do, or stands behind a word such as "shows".
+    asked : bool
+        Codes were asked for: what could be a terminal as well is one.
     """
     found = [
         Code(*match.span(), None, absent=True) for match in _NONE.finditer(view.folded)
@@ -131,7 +135,7 @@ def codes(view: Tokens, spelled: Collection[str] = ()) -> list[Code]:
         if match["pair"] not in _LETTER_WORDS:
             found.append(Code(*match.span(), normal(match["pair"])))
     rest = view.without([(code.start, code.end) for code in found])
-    named = False
+    named = asked
     for match in _CODE.finditer(rest.folded):
         code = _one(rest, match, named=named)
         if code:

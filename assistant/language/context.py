@@ -27,6 +27,11 @@ _SENSOR = (
     r"(?:(?:discharge|coil|room|outdoor|suction|pipe|ambient|hot gas|indoor|return)? "
     r"?(?:air |coil |pipe )?sensors?)"
 )
+_OUTAGE = (
+    r"(?:before|when|at the time of|prior to|during|until)(?: (?:the |a |that |it )?(?:"
+    r"~+|power|outage|blackout|cut|storm|lights)| ~+)"
+)
+"""A power cut that an earlier matcher may have taken."""
 
 _TABLE: tuple[tuple[ContextName, str, str], ...] = (
     ("call present",
@@ -108,6 +113,16 @@ _TABLE: tuple[tuple[ContextName, str, str], ...] = (
      r"(?:no|without|not got|do not have|have not got|did not bring|not)(?: my| a| the|"
      r" any| got| have)* (?:volt |clamp )?meter(?: (?:on me|with me|here|today))?|"
      r"meter is (?:dead|broken)"),
+    ("off before the outage",
+     rf"(?:it|she|unit|the unit|system|everything) {_IS}(?:switched |turned |shut "
+     rf")?off "
+     rf"(?:anyway |already )?{_OUTAGE}|(?:was not|were not|not) (?:even )?(?:running|"
+     rf"on|"
+     rf"in use) {_OUTAGE}|off before (?:it|that|all that|then)|(?:had|have) it (?:"
+     rf"switched |turned )?off {_OUTAGE}",
+     rf"(?:it|she|unit|the unit|system|everything) {_IS}(?:running|on|working|cooling|"
+     rf"heating|in use) (?:fine |ok |just fine )?{_OUTAGE}|(?:had|have) it (?:on|"
+     rf"running) {_OUTAGE}|was not off {_OUTAGE}"),
     ("surge",
      r"(?:had |was |there was |got |took |after |been |have had |a |an |power "
      r")+(?:power |voltage |lightning )?(?:surge|strike|lightning strike)(?! "
@@ -127,6 +142,100 @@ _TABLE: tuple[tuple[ContextName, str, str], ...] = (
      r"not (?:at all )?(?:frosted|iced|frozen|frosting|icing|iced up|frosted up|frozen "
      r"up)|no (?:sign of |visible )?(?:frost|ice|icing)|(?:free|clear) of (?:ice|"
      r"frost)"),
+    ("module disconnected",
+     r"(?:(?:inverter )?module|inverter|ipm|compressor (?:leads?|wires?|plug|"
+     r"harness)|u ?v ?w|(?:motor|compressor) leads?) "
+     rf"{_IS}(?:disconnected|unplugged|off|pulled|lifted|isolated)|(?:disconnected|"
+     r"unplugged|pulled|lifted|took off) (?:the )?(?:inverter )?(?:module|inverter|ipm|"
+     r"compressor (?:leads?|wires?|plug|harness)|motor leads?)|with (?:the )?(?:module|"
+     r"inverter|compressor leads) (?:off|disconnected|unplugged)",
+     r"(?:(?:inverter )?module|inverter|ipm|compressor (?:leads?|plug|harness)) "
+     rf"{_IS}(?:connected|plugged in|still on|on the board)|(?:module|inverter|ipm|"
+     rf"compressor leads?) {_NOT}(?:disconnected|unplugged|off)|(?:did not|have not|"
+     r"without) (?:disconnect|disconnected|disconnecting|unplug|unplugging) (?:the )?"
+     r"(?:module|inverter|ipm|compressor leads?)"),
+    ("not under vacuum",
+     r"(?:it is |is |was |compressor |system )*(?:not|never) (?:in|under)(?: a)? "
+     r"vacuum|no vacuum (?:on|in) (?:it|the (?:system|compressor))",
+     r"(?:it is |is |still |system |compressor |unit )+(?:under|in)(?: a)? vacuum|"
+     r"under(?: a)? vacuum|pulled (?:down )?(?:to|into)(?: a)? vacuum|vacuum pump "
+     rf"{_IS}(?:on|running|connected)"),
+    ("leads disconnected",
+     r"(?:with )?(?:both |its |the )*(?:wires?|leads?|spades?|terminals?) "
+     rf"{_IS}(?:off|pulled|disconnected|removed|lifted)|(?:pulled|removed|"
+     r"disconnected|lifted|took off) (?:both |its |the )*(?:wires?|leads?|spades?)|out "
+     r"of (?:the )?circuit",
+     r"(?:wires?|leads?|spades?) (?:are |were |still )+(?:on(?= ,|$| \.)|connected)|"
+     r"(?:did not|have not|without) "
+     r"(?:pull|pulling|disconnect|disconnecting|lift|lifting) (?:the |its )?(?:wires?|"
+     r"leads?)|in circuit"),
+    ("header unplugged",
+     r"(?:motor |fan |fan motor )?(?:header|plug|connector) "
+     rf"{_IS}(?:unplugged|disconnected|pulled|out|off)|(?:unplugged|disconnected|"
+     r"pulled) (?:the )?(?:fan |motor |fan motor )(?:header|plug|connector|motor)|with "
+     r"(?:the )?(?:motor|fan|fan motor|header) (?:unplugged|disconnected)",
+     r"(?:motor |fan |fan motor )?(?:header|plug|connector) "
+     rf"{_IS}(?:plugged in|connected|still in)|(?:header|plug|connector) "
+     rf"{_NOT}(?:unplugged|disconnected|out)|with (?:the )?(?:motor|fan|header) "
+     r"plugged in"),
+    ("capacitor discharged",
+     rf"(?:capacitor|cap) {_IS}discharged|discharged (?:the |it |that )*(?:capacitor|"
+     r"cap)",
+     rf"(?:capacitor|cap) {_NOT}discharged|(?:did not|have not|without) (?:discharge|"
+     r"discharged|discharging) (?:the )?(?:capacitor|cap|it)"),
+    ("bus measured dead",
+     r"(?:measured|checked|proved|proven|verified) (?:the )?(?:bus|dc|banks?|"
+     rf"capacitors?) {_IS}(?:dead|discharged|under 50(?: v)?)|(?:bus|banks?) "
+     rf"{_IS}(?:measured|proved|proven|checked) (?:dead|discharged)",
+     rf"(?:bus|banks?) {_NOT}(?:measured|checked|dead|proved)|(?:did not|have not) "
+     r"(?:measure|measured|check|checked) (?:the )?(?:bus|banks?)"),
+    ("digital meter",
+     r"(?:digital|dmm) (?:multi)?meter|(?:meter|it) (?:is )?(?:a )?digital|"
+     r"with (?:a |my )?dmm",
+     r"(?:analog|analogue|needle) (?:multi)?meter|meter (?:is )?(?:an? )?(?:analog|"
+     r"analogue)"),
+    ("gauge at the named port",
+     rf"(?:gauges?|hose|manifold) {_IS}(?:on|at|connected to|hooked (?:up )?to) "
+     r"(?:the )?(?:(?:right|named|large|small|big|suction|liquid|service|discharge|"
+     r"vapou?r|gas) )*(?:port|valve|line|pipe|service valve)",
+     rf"(?:gauges?|hose|manifold) {_NOT}(?:on|at|connected|hooked up)|(?:wrong|other|"
+     r"different) port"),
+    ("charge test running",
+     r"(?:in|on|running|started|put it in|put it into) (?:the )?(?:maker s )?(?:charge|"
+     r"charging) (?:test|mode|check)(?: mode)?|(?:charge|charging) (?:test|mode) "
+     rf"{_IS}(?:running|on|active)",
+     r"(?:no|without|not in|not on|not running)(?: the| a| any)? (?:charge|charging) "
+     rf"(?:test|mode)|(?:charge|charging) (?:test|mode) {_NOT}(?:running|on|active)|"
+     rf"(?:charge|charging) (?:test|mode) {_IS}off"),
+    ("running steadily",
+     r"(?:been |has been |it has |has |is |was )*(?:running|ran|settled|steady)"
+     r"(?: (?:steady|steadily|fine))? (?:for |about |over |at least |a good )*(?:15|"
+     r"20|25|30|40|45|60|quarter of an|half an) (?:min|hour)|(?:running|runs) "
+     r"(?:steady|steadily)|(?:it|everything) (?:has )?settled(?: (?:down|out))?",
+     r"(?:only )?just (?:started|came on|kicked in)|"
+     r"(?:not|never) (?:settled|steady|running steadily)"),
+    ("sensors at one temperature",
+     r"both (?:sensors? )?(?:are |were |have been |stood |sat |sitting |in |at )+"
+     r"(?:the )?(?:same|one) (?:temperature|place|room|cup|bucket|ice water)|"
+     r"(?:same|one) temperature (?:on|for|at) both",
+     r"(?:not|never) (?:at |in )?(?:the )?(?:same|one) (?:temperature|place)|different "
+     r"(?:temperatures|places)"),
+    ("board powered",
+     rf"board {_IS}(?:powered(?: up)?|live|on|energi[sz]ed)|with (?:the )?board "
+     r"(?:powered|on|live)",
+     rf"board {_IS}(?:off|dead|isolated|unpowered)|board {_NOT}(?:powered|on|live)"),
+    ("full speed",
+     rf"(?:{_COMP} |it |she |unit )?{_IS}(?:at|on|held at|running at|in) full (?:speed|"
+     r"load|capacity|tilt)|(?:flat|wide) out|maximum (?:speed|frequency)",
+     r"(?:not|never) (?:at |on |running at )*full (?:speed|load|capacity)|(?:low|part|"
+     r"half|reduced|minimum) (?:speed|load)|(?:ramped|throttled) down"),
+    ("airflow as stated",
+     r"(?:air ?flow) (?:is |was |checks |looks )*(?:right|correct|good|set|as (?:the "
+     r"book|stated|specified)|to (?:the )?(?:book|spec)|measured|verified)|(?:measured|"
+     r"verified|checked) (?:the )?air ?flow",
+     r"(?:air ?flow) (?:is |was )*(?:low|poor|weak|down|restricted|not (?:right|"
+     r"known|measured|checked))|(?:dirty|clogged|plugged) (?:filter|coil)|(?:did not|"
+     r"have not) (?:measure|measured|check|checked) (?:the )?air ?flow"),
     ("alone",
      r"(?:i am |am |here |working )+(?:all )?(?:alone|by myself|on my own|solo)|"
      r"(?:nobody|no one) (?:else )?(?:is )?(?:here|with me|around)",

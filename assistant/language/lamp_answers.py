@@ -10,6 +10,7 @@ from assistant.language.asked import Asked
 from assistant.language.asks import acts_of
 from assistant.language.choices import chosen
 from assistant.language.claims import NUMBER, Claim, rx
+from assistant.language.codes import codes
 from assistant.language.rhythms import rhythm_modifiers
 from assistant.signals.observation import Observation
 
@@ -27,6 +28,10 @@ _OLD = rx(
     r"(?:history|stored|memory|old|past|from (?:the )?(?:history|memory|log)|earlier)"
 )
 _NOW = rx(r"(?:now|current|live|present|shown now|showing|right now|active|not stored)")
+_ONE_CODE = rx(
+    r"(?:no|nope|nah|never|none|same|stays?|only|just|does not|nothing else)(?: "
+    r"[a-z]+){0,5}"
+)
 _DARK = rx(r"(?:dark|off|out|fully|completely|yes|yep|yeah)(?: [a-z]+){0,4}")
 _DIM = rx(r"(?:dim|dims|only|never|no|nope|not|bright|fades?)(?: [a-z]+){0,4}")
 
@@ -140,6 +145,25 @@ def dims(asked: Asked) -> Claim | None:
     if dim or dark:
         return _fact(asked, None, state="heartbeat" if dim else "blink", pause="none")
     return None
+
+
+def codes_in_turn(asked: Asked) -> list[Claim]:
+    """Read every code of one round of a display, or that there is no other one."""
+    found = [
+        _fact(
+            asked,
+            (code.start, code.end),
+            state="display",
+            code=code.code,
+            sub=code.sub,
+            shown_in_turn=True,
+        )
+        for code in codes(asked.view, asked.vocabulary.codes, asked=True)
+        if not code.absent
+    ]
+    if found or not _ONE_CODE.search(asked.view.folded):
+        return found
+    return [_fact(asked, None, state="display", shown_in_turn=False)]
 
 
 LAMP_READERS: dict[str, Callable[[Asked], Claim | None]] = {

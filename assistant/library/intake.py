@@ -52,7 +52,7 @@ def insert_pages(
     """Insert every page of the document with this key."""
     connection.executemany(
         "INSERT INTO page (document, number, label, status, text, reason, source, "
-        "confidence) VALUES (?,?,?,?,?,?,?,?)",
+        "confidence, raw) VALUES (?,?,?,?,?,?,?,?,?)",
         [
             (
                 key,
@@ -63,6 +63,7 @@ def insert_pages(
                 page.reason,
                 page.source,
                 page.confidence,
+                page.raw,
             )
             for page in pages
         ],

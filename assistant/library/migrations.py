@@ -119,10 +119,21 @@ _M003 = (
     ),
 )
 
+
+def m004_a_page_before_its_repair(connection: sqlite3.Connection) -> None:
+    """Keep the text of a page as its file gives it, where a repair changed it."""
+    connection.execute("ALTER TABLE page ADD COLUMN raw TEXT NOT NULL DEFAULT ''")
+
+
 FORMAT = Format(
     name="library",
     application=0x666C6C62,  # the letters "fllb"
-    steps=(m001_documents_pages_passages, m002_how_a_page_was_read, m003_who_says_what),
+    steps=(
+        m001_documents_pages_passages,
+        m002_how_a_page_was_read,
+        m003_who_says_what,
+        m004_a_page_before_its_repair,
+    ),
     refusal=LibraryError,
     other="--library at another folder",
 )

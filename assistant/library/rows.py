@@ -23,7 +23,7 @@ DOCUMENT = (
     "sha256, path, title, maker, kind, revision, date, supersedes, applies_to, "
     "doc_number"
 )
-PAGE = "page.number, label, status, text, reason, source, confidence"
+PAGE = "page.number, label, status, text, reason, source, confidence, raw"
 PASSAGE = (
     "passage.id, document.sha256, passage.page, passage.start, passage.stop, "
     "passage.text, passage.section, passage.lead"
@@ -77,7 +77,7 @@ def document(row: Sequence[Any]) -> Document:
 
 def page(row: Sequence[Any]) -> Page:
     """Return the page of a row that has the columns of `PAGE`."""
-    return Page(row[0], row[1], PageStatus(row[2]), *row[3:7])
+    return Page(row[0], row[1], PageStatus(row[2]), *row[3:8])
 
 
 def passage(row: Sequence[Any]) -> StoredPassage:

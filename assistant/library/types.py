@@ -42,6 +42,8 @@ class Page:
     """`ocr` where the text was recognised in a picture, else nothing."""
     confidence: float = 0.0
     """Of a page read by OCR, 0 to 1."""
+    raw: str = ""
+    """The text before it was repaired, where that changed more than white space."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import Generic, Literal, TypeVar, cast
+from typing import Any, Generic, Literal, TypeVar, cast
 
 from assistant.checks.kinds import (
     Check,
     CheckBase,
+    DividerCheck,
     Sensor,
     SensorBase,
     ThermistorCheck,
+    TwoSensorsCheck,
 )
 from assistant.record import Item, UnitMatch
 from assistant.rules.applicability import Plate, match_both, missing_for
@@ -29,10 +31,11 @@ from assistant.rules.kinds import (
 from assistant.rules.pack import FILES, Pack, PackHead
 from assistant.signals.kinds import Signal, SignalBase, SignalNote, TableNote
 from assistant.signals.observation import SignalRow
-from assistant.timing.kinds import Wait, WaitBase
 from assistant.timing.stop_kinds import Stop, StopBase
 from assistant.timing.stop_values import StopRow
 from assistant.timing.values import WaitRow
+from assistant.timing.wait_kinds.base import WaitBase
+from assistant.timing.wait_kinds.every import Wait
 
 PackKind = Literal["maker", "shop", "common"]
 RANKS: Mapping[str, int] = {"maker": 0, "shop": 1, "common": 2}
@@ -104,11 +107,20 @@ class InForce:
         return next((row for row in self.checks if row.gid == wanted), None)
 
     def sensor_of(self, check: Row[Check]) -> Row[Sensor] | None:
-        """Return the sensor that a check measures, or None."""
-        if not isinstance(check.item, ThermistorCheck):
-            return None
-        wanted = resolve(check.item.sensor, check.gid)
-        return next((row for row in self.sensors if row.gid == wanted), None)
+        """Return the sensor that a check measures, the first of two, or None."""
+        return next(iter(self.sensors_of(check)), None)
+
+    def sensors_of(self, check: Row[Any]) -> tuple[Row[Sensor], ...]:
+        """Return the sensors that a check measures and that are in force."""
+        match check.item:
+            case ThermistorCheck() | DividerCheck():
+                names: tuple[str, ...] = (check.item.sensor,)
+            case TwoSensorsCheck():
+                names = check.item.sensors
+            case _:
+                return ()
+        wanted = [resolve(name, check.gid) for name in names]
+        return tuple(row for gid in wanted for row in self.sensors if row.gid == gid)
 
     def rank(self, gid: str) -> int:
         """Return 0 for a maker's row, 1 for a shop's, 2 for common practice."""

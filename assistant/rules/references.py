@@ -33,7 +33,7 @@ POINTERS: Mapping[str, Mapping[str, str]] = {
     },
     "waits": {"lamp_during": "signals"},
     "stops": {"signal": "signals", "causes": "causes"},
-    "checks": {"sensor": "sensors", "cautions": "cautions"},
+    "checks": {"sensor": "sensors", "sensors": "sensors", "cautions": "cautions"},
     "procedures": {"causes": "causes"},
 }
 """File -> key that holds one name or several -> file whose ids they are."""

@@ -5,15 +5,26 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from assistant.checks.kinds import BandCheck, Check, CheckBase, ThermistorCheck
+from assistant.checks.kinds import (
+    BandCheck,
+    CapacitorCheck,
+    Check,
+    CheckBase,
+    CoilCheck,
+    DiodesCheck,
+    InsulationCheck,
+    SwitchCheck,
+    ThermistorCheck,
+    WindingCheck,
+)
 from assistant.record import Item
 from assistant.rules.item_rules import Finding
 from assistant.rules.kinds import Card, Cause, ComplaintCall, StopCall
 from assistant.rules.mistakes import Path
 from assistant.rules.refused import never_said, refused
 from assistant.signals.kinds import SignalBase
-from assistant.timing.kinds import WaitBase
 from assistant.timing.stop_kinds import StopBase, resets_at
+from assistant.timing.wait_kinds.base import WaitBase
 
 _LIVE = re.compile(
     r"\b(?:live|energi[sz]ed|power(?:ed)? (?:is )?on|powered up|under load|"
@@ -74,7 +85,19 @@ def _measures_ohms(check: Check) -> bool:
         return any(
             end is not None and end.unit == "ohm" for end in (check.low, check.high)
         )
-    return isinstance(check, ThermistorCheck)
+    return isinstance(check, _DEAD_ONLY)
+
+
+_DEAD_ONLY = (
+    ThermistorCheck,
+    WindingCheck,
+    InsulationCheck,
+    CapacitorCheck,
+    CoilCheck,
+    SwitchCheck,
+    DiodesCheck,
+)
+"""Kinds that are read with the power off, whatever the pack says."""
 
 
 def _roles(check: Check) -> Iterator[Finding]:

@@ -28,9 +28,14 @@ def takings(written: Sequence[Reset], told: Sequence[ResetTold]) -> tuple[Taking
     found = []
     for one in told:
         ways = [_in_order(reset, one, written, told, orders) for reset in written]
-        best = min(ways, key=lambda way: _RANK[way.took], default=None)
+        best = min(ways, key=_worth, default=None)
         found.append(best or Taking("no", "other_reset"))
     return tuple(found)
+
+
+def _worth(taking: Taking) -> tuple[int, bool]:
+    """Rank ways: one that took first; "another reset" says the least."""
+    return _RANK[taking.took], taking.why == "other_reset"
 
 
 def _in_order(
@@ -46,7 +51,7 @@ def _in_order(
     if reset.order < orders[-1]:
         return Taking("no", "order", reset)
     doubts = [_done_before(order, told, written, others) for order in orders[:-1]]
-    worst = max(doubts, key=_RANK.__getitem__, default="yes")
+    worst: Took = max(doubts, key=_RANK.__getitem__, default="yes")
     if worst == "yes":
         return taking
     return Taking(worst, "order", reset)

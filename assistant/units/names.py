@@ -13,6 +13,7 @@ _KIND = re.compile(
     r"(?P<unit>\S+?)\s*[\s(](?P<kind>gauge|absolute|abs|g|a)\)?", re.IGNORECASE
 )
 _CURRENT = re.compile(r"(?P<unit>m?V|kV|volts?|m?A|amps?)\s+(?:AC|DC)", re.IGNORECASE)
+_VACUUM = re.compile(r"in\.? ?hg\.? (?:of )?vac(?:uum)?\.?", re.IGNORECASE)
 _DEGREES = re.compile(
     r"(?:°|degrees?|deg\.?)\s*(?P<scale>C|F|celsius|fahrenheit)", re.IGNORECASE
 )
@@ -48,6 +49,8 @@ def _compound(spelled: str) -> Unit | None:
         return UNITS[found["scale"][0].upper()]
     if found := _CURRENT.fullmatch(spelled):
         return find_unit(found["unit"])
+    if _VACUUM.fullmatch(spelled):
+        return UNITS["inHg_vacuum"]
     if found := _KIND.fullmatch(spelled):
         return _pressure(found["unit"], found["kind"])
     return None

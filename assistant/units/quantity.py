@@ -23,6 +23,14 @@ CANONICAL = {
     "capacitance": "F",
     "mass": "kg",
     "length": "m",
+    "area": "m2",
+    "energy": "J",
+    "rotation": "1/s",
+    "power": "W",
+    "airflow": "m3/s",
+    "density": "kg/m3",
+    "mass per length": "kg/m",
+    "energy per mass": "J/kg",
 }
 """Dimension -> the one unit the core computes in."""
 
@@ -78,3 +86,5 @@ Ohms = Annotated[Quantity, _require("resistance")]
 Volts = Annotated[Quantity, _require("voltage")]
 Kelvins = Annotated[Quantity, _require("temperature")]
 Ratio = Annotated[Quantity, _require("ratio")]
+Farads = Annotated[Quantity, _require("capacitance")]
+Difference = Annotated[Quantity, _require("temperature difference")]

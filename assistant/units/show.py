@@ -21,6 +21,14 @@ _SCALES: dict[str, tuple[str, ...]] = {
     "K": ("degC",),
     "dK": ("dK",),
     "1": ("%",),
+    "m2": ("m2", "mm2"),
+    "J": ("J", "mJ"),
+    "1/s": ("rpm",),
+    "W": ("kW", "W"),
+    "m3/s": ("m3/s", "L/s"),
+    "kg/m3": ("kg/m3",),
+    "kg/m": ("kg/m", "g/m"),
+    "J/kg": ("kJ/kg", "J/kg"),
 }
 """Canonical unit to the units a person would use for it, largest first."""
 _MINUTE = 60

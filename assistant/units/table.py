@@ -2,12 +2,21 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 PSI = 6894.757293168361
 """Pascal in one psi: 0.45359237 kg x 9.80665 m/s2 over (0.0254 m)2, all exact."""
 POUND = 0.45359237
 """Kilogram in one pound, exact by definition."""
+CIRCULAR_MIL = math.pi / 4 * 25.4e-6**2
+"""Square metre in one circular mil, exact: a circle of 0.001 in."""
+INCH_OF_WATER = 249.08891
+"""Pascal in one inch of water at 4 °C, conventional."""
+INCH_OF_MERCURY = 3386.389
+"""Pascal in one inch of mercury at 0 °C, conventional."""
+BTU = 1055.05585262
+"""Joule in one Btu of the International Table, exact."""
 ZERO_CELSIUS = 273.15
 ZERO_FAHRENHEIT = 459.67
 
@@ -78,6 +87,8 @@ _ROWS: tuple[tuple[Unit, str], ...] = (
     (Unit("PaG", 1e6, "MPa gauge"), "MPa MPaG MPag"),
     (Unit("PaG", 1e5, "bar gauge"), "bar barg barG"),
     (Unit("PaG", 98066.5, "kgf/cm2 gauge"), "kgf/cm2 kgf/cm² kg/cm2 kg/cm²"),
+    (Unit("PaG", INCH_OF_WATER, "inwc"), "inwc inWC inH2O inwg"),
+    (Unit("PaG", -INCH_OF_MERCURY, "inHg_vacuum"), "inHg_vacuum inHgV"),
     (Unit("Pa", PSI, "psia"), "psia PSIA"),
     (Unit("Pa", 1.0, "Pa absolute"), "PaA"),
     (Unit("Pa", 1e3, "kPa absolute"), "kPaA kPaa"),
@@ -95,6 +106,28 @@ _ROWS: tuple[tuple[Unit, str], ...] = (
     (Unit("kg", 1e-3, "g"), "g gram grams"),
     (Unit("kg", POUND, "lb"), "lb lbs pound pounds"),
     (Unit("kg", POUND / 16, "oz"), "oz ounce ounces"),
+    (Unit("m2", 1.0, "m²"), "m2 m² sqm"),
+    (Unit("m2", 1e-6, "mm²"), "mm2 mm² sqmm"),
+    (Unit("m2", 0.3048**2, "ft²"), "ft2 ft² sqft"),
+    (Unit("m2", CIRCULAR_MIL, "cmil"), "cmil"),
+    (Unit("m2", 1e3 * CIRCULAR_MIL, "kcmil"), "kcmil MCM"),
+    (Unit("J", 1.0, "J"), "J joule joules"),
+    (Unit("J", 1e-3, "mJ"), "mJ"),
+    (Unit("1/s", 1 / 60, "rpm"), "rpm RPM r/min"),
+    (Unit("W", 1.0, "W"), "W watt watts"),
+    (Unit("W", 1e3, "kW"), "kW kilowatt kilowatts"),
+    (Unit("W", BTU / 3600, "Btu/h"), "Btu/h btu/h BTU/h Btuh btuh BTUH"),
+    (Unit("m3/s", 1.0, "m³/s"), "m3/s m³/s"),
+    (Unit("m3/s", 1 / 3600, "m³/h"), "m3/h m³/h"),
+    (Unit("m3/s", 1e-3, "L/s"), "L/s l/s"),
+    (Unit("m3/s", 0.3048**3 / 60, "cfm"), "cfm CFM ft3/min"),
+    (Unit("kg/m3", 1.0, "kg/m³"), "kg/m3 kg/m³"),
+    (Unit("kg/m3", 1e-3, "g/m³"), "g/m3 g/m³"),
+    (Unit("kg/m", 1.0, "kg/m"), "kg/m"),
+    (Unit("kg/m", 1e-3, "g/m"), "g/m"),
+    (Unit("kg/m", POUND / 16 / 0.3048, "oz/ft"), "oz/ft"),
+    (Unit("J/kg", 1.0, "J/kg"), "J/kg"),
+    (Unit("J/kg", 1e3, "kJ/kg"), "kJ/kg"),
     (Unit("m", 1.0, "m"), "m metre metres meter meters"),
     (Unit("m", 1e-2, "cm"), "cm"),
     (Unit("m", 1e-3, "mm"), "mm"),
@@ -112,6 +145,7 @@ AMBIGUOUS = {
     "mohm": "write Mohm for a million ohms or milliohm for a thousandth",
     "mohms": "write Mohm for a million ohms or milliohm for a thousandth",
     "mΩ": "write MΩ for a million ohms or milliohm for a thousandth",
+    "inHg": "write inHg vacuum below the air pressure, or psig, psia or micron",
     "f": "write °F for a temperature or uF for a capacitance",
     "°": "write °C or °F",
     "deg": "write °C or °F",

@@ -55,6 +55,19 @@ def test_pages_before_the_cut_are_read_and_those_behind_it_are_named(
             assert page.text == "\n".join(PAGES[page.number - 1])
 
 
+def test_a_file_cut_before_any_page_is_whole_is_refused_with_a_way_out(
+    store: LibraryStore, tmp_path: Path
+) -> None:
+    path = cut(canvas_pdf(tmp_path / "cut.pdf", PAGES), 5)
+
+    result = take(store, path)
+
+    assert store.documents() == ()
+    (refusal,) = result.refused
+    assert refusal.path.endswith("cut.pdf")
+    assert "fetch the document again" in refusal.hint
+
+
 def test_a_cut_file_is_taken_in_with_a_warning_and_a_way_out(
     store: LibraryStore, tmp_path: Path
 ) -> None:

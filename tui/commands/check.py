@@ -80,7 +80,7 @@ def _list_lines(checks: tuple[NamedCheck, ...], width: int) -> list[str]:
 
 
 def _report_lines(report: CheckReport, width: int) -> list[str]:
-    from assistant.checks.report import show
+    from assistant.checks.report import show, show_as
     from tui.plain.text import wrap
     from tui.plain.words import VERDICT_WORDS
 
@@ -100,6 +100,9 @@ def _report_lines(report: CheckReport, width: int) -> list[str]:
         f"{name}: {show(figure, report)}"
         for name, figure in figures
         if figure is not None
+    ]
+    texts += [
+        f"{name}: {show_as(figure, unit, report)}" for name, figure, unit in report.also
     ]
     if report.missing:
         texts.append(f"still to be told: {', '.join(report.missing)}")

@@ -4,12 +4,17 @@ from __future__ import annotations
 
 import argparse
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 from assistant.errors import ANSWERED, WITH_WARNINGS
 from tui import proving, stating
 from tui.parser import common_options
 from tui.plain.console import Console
 from tui.wiring import places, reading_library
+
+if TYPE_CHECKING:
+    from assistant.library.store import LibraryStore
+    from assistant.library.types import Document
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -26,6 +31,12 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         help="one document: who says what of it, and how each page was read",
     )
     show.add_argument("name", metavar="DOC", help="path, file name, title or id")
+    show.add_argument(
+        "--page",
+        type=int,
+        metavar="N",
+        help="the text of one page, and before its repair; counted in the file",
+    )
     stating.arguments(
         actions.add_parser(
             "set",
@@ -69,11 +80,27 @@ def _show(args: argparse.Namespace, console: Console) -> int:
 
     with reading_library(args) as store:
         document = named_document(store, args.name)
+        if args.page is not None:
+            return _show_page(store, document, args.page, console)
         sheet = sheet_of(store, document, _counter(args))
     if console.json:
         console.document(record_fields(sheet))
     else:
         console.lines(sheet_lines(sheet, console.width))
+    return ANSWERED
+
+
+def _show_page(
+    store: LibraryStore, document: Document, number: int, console: Console
+) -> int:
+    from tui.plain.as_json import record_fields
+    from tui.plain.one_page import page_lines, page_of
+
+    sheet = page_of(store, document, number)
+    if console.json:
+        console.document(record_fields(sheet))
+    else:
+        console.lines(page_lines(sheet, console.width))
     return ANSWERED
 
 

@@ -23,7 +23,7 @@ from assistant.facts import (
     UnitFact,
 )
 from assistant.signals.bearings import RUNNING
-from assistant.signals.observation import Candidate
+from assistant.signals.observation import Candidate, Match
 
 CHANGES_DECODE = (LampFact, UnitFact, ResetFact, ModeFact, PartFact, SettingFact)
 """Facts told in a turn that can change what the lamps mean."""
@@ -88,9 +88,17 @@ def decode_lines(view: View) -> Iterator[Statement]:
             yield computed(replies.assumed(candidate))
         yield from beside_lines(view, candidate)
     yield from table_lines(view, match.candidates)
+    yield from _left_open(match)
+
+
+def _left_open(match: Match) -> Iterator[Statement]:
+    """Say what could not be read, and that the unit is not confirmed."""
     if match.verdict in ("none", "not_decodable"):
         yield computed(replies.not_decoded(match))
-    elif any(one.row.unit_match != "confirmed" for one in match.candidates):
+        return
+    if match.reason:
+        yield computed(replies.not_read(match))
+    if any(one.row.unit_match != "confirmed" for one in match.candidates):
         yield computed(replies.UNIT_NOT_CONFIRMED)
 
 

@@ -67,6 +67,27 @@ def table_lines(view: View, candidates: Sequence[Candidate]) -> Iterator[Stateme
             yield from _family(view, row.gid, note)
 
 
+def shown_in_turn(view: View) -> bool:
+    """Say whether a board that shows its faults in turn was seen to show one code.
+
+    Whether there is another is then not known.
+    """
+    if view.match is None:
+        return False
+    told = [one for one in view.observations if one.state == "display"]
+    if len(told) != 1 or told[0].shown_in_turn is not None or told[0].stored:
+        return False
+    return any(
+        isinstance(row.item, MultiFault)
+        and row.item.multi_fault_policy == "cyclic"
+        and any(
+            one.row.signal.is_fault and _speaks_of(row, one)
+            for one in view.match.candidates
+        )
+        for row in view.force.notes
+    )
+
+
 def _family(view: View, gid: str, note: CodeFamily) -> Iterator[Statement]:
     names = [*note.checks, *([note.procedure] if note.procedure else [])]
     held = [found for name in names if (found := view.force.find(name, gid))]

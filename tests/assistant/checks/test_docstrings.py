@@ -10,11 +10,54 @@ from types import ModuleType
 
 import pytest
 
-from assistant.checks import bus, supply, thermistor, uncertainty
+from assistant.checks import (
+    bus,
+    capacitance,
+    diodes,
+    fan_speed,
+    grid,
+    instruments,
+    insulation,
+    line_behaviour,
+    nitrogen,
+    stored_charge,
+    supply,
+    switching,
+    thermistor,
+    unbalance,
+    uncertainty,
+    vacuum,
+    weigh_in,
+    windings,
+    wire_drop,
+    wiring_pairs,
+)
 from assistant.checks.law import Law
 
-MODULES = (bus, supply, thermistor, uncertainty)
+MODULES = (
+    bus,
+    capacitance,
+    diodes,
+    fan_speed,
+    grid,
+    instruments,
+    insulation,
+    line_behaviour,
+    nitrogen,
+    stored_charge,
+    supply,
+    switching,
+    thermistor,
+    unbalance,
+    uncertainty,
+    vacuum,
+    weigh_in,
+    windings,
+    wire_drop,
+    wiring_pairs,
+)
 Function = Callable[..., object]
+UNITS = r"K|ohm|V|A|F|Hz|s|m|m2|kg|J|Pa|PaG|1|%|digits|any unit|unit of `\w+`"
 
 
 def public(module: ModuleType) -> list[tuple[str, Function]]:
@@ -54,7 +97,7 @@ def test_every_argument_is_documented_with_its_unit(name: str) -> None:
         )
         assert entry, f"{name}: {argument} is not documented"
         told = entry[1]
-        units = re.search(r"\[(?:K|ohm|V|1|%|digits|any unit|unit of `\w+`)\]", told)
+        units = re.search(rf"\[(?:{UNITS})\]", told)
         assert units, f"{name}: {argument} has no unit"
 
 

@@ -93,6 +93,26 @@ def test_codes_in_turn_are_all_read_and_never_called_the_only_fault() -> None:
     assert "shows several faults in turn" in lines(answer)
 
 
+def test_one_code_of_a_display_in_turn_is_asked_for_the_others() -> None:
+    first, second = said("remote shows A3", "yes, then C1 and A4")
+
+    assert slot(first) == "codes"
+    assert decoded(second) == ["code-a3", "code-a4"]
+    assert slot(second) != "codes"
+    assert "C1: not in this document" in lines(second)
+
+
+@pytest.mark.parametrize("reply", ["no, it stays on that", "just the one", "A3 only"])
+def test_a_display_that_shows_no_other_code_is_not_asked_about_again(
+    reply: str,
+) -> None:
+    first, second = said("remote shows A3", reply)
+
+    assert slot(first) == "codes"
+    assert decoded(second) == ["code-a3"]
+    assert slot(second) != "codes"
+
+
 def test_twins_share_their_check_and_keep_their_meanings() -> None:
     text = lines(said("remote shows A3")[0])
 

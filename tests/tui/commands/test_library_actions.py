@@ -89,6 +89,31 @@ def test_proposed_units_exclude_nothing_until_a_person_accepts_them(
     assert left == found - {"heron.txt"}
 
 
+def test_a_page_is_shown_as_stored_and_as_its_file_gives_it(
+    shelf: Path, capsys: Capture
+) -> None:
+    torn = "The amber lamp \ufb02ashes.\x07\n\nPlease wait."
+    (shelf / "torn.txt").write_text(torn, encoding="utf-8")
+    said(capsys, "add", str(shelf))
+
+    page = said(capsys, "library", "show", "torn.txt", "--page", "1")
+    sound = said(capsys, "library", "show", "heron.txt", "--page", "1")
+
+    assert page["text"] == "The amber lamp flashes.\n\nPlease wait."
+    assert page["raw"] == torn
+    assert sound["raw"] == ""
+
+
+@pytest.mark.usefixtures("shelf")
+def test_a_page_that_is_not_there_is_refused_with_those_that_are(
+    capsys: Capture,
+) -> None:
+    told = refused(capsys, "library", "show", "heron.txt", "--page", "2")
+
+    assert "no page 2" in told
+    assert "1 to 1" in told
+
+
 @pytest.mark.usefixtures("shelf")
 def test_accepting_units_needs_a_name(capsys: Capture) -> None:
     told = refused(capsys, "library", "set", "heron.txt", "--accept-applies")

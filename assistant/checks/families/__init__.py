@@ -1,0 +1,1 @@
+"""The families of named checks: one module each, composed by the registry."""
