@@ -15,6 +15,7 @@ from typing import Any
 from pydantic import TypeAdapter
 
 from assistant.rules.loader import load_pack
+from assistant.rules.pack import Pack
 from assistant.timing.stop_kinds import Stop
 from assistant.timing.stop_values import StopRow
 from tests.pack_folders import write_pack
@@ -212,17 +213,16 @@ def counters() -> str:
 
 
 @cache
-def _loaded() -> dict[str, Stop]:
-
+def stop_pack() -> Pack:
+    """Return the pack of all counters, read by the real loader; for QT-##."""
     files = {"pack.yaml": PACK, "signals.yaml": SIGNALS, "stops.yaml": counters()}
     with TemporaryDirectory() as folder:
-        pack = load_pack(write_pack(Path(folder), files))
-    return {stop.kind: stop for stop in pack.stops}
+        return load_pack(write_pack(Path(folder), files))
 
 
 def row(kind: str, **fields: Any) -> StopRow:
     """Return the counter of a kind, as loaded, with some fields written anew."""
-    stop = _loaded()[kind]
+    stop = next(one for one in stop_pack().stops if one.kind == kind)
     if fields:
         stop = _STOP.validate_python(stop.model_dump(exclude_none=True) | fields)
     return StopRow(f"quellmar-stops/{stop.id}", stop, "confirmed")

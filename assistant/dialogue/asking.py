@@ -16,6 +16,7 @@ from assistant.dialogue.sections.signals import shown_in_turn
 from assistant.dialogue.view import View
 from assistant.dialogue.wait_questions import wait_questions
 from assistant.facts import ComplaintFact, LampFact, ReadingFact, UnitFact
+from assistant.timing.stop_kinds import events_of
 from assistant.units.show import format_quantity
 
 ASKED_AT_MOST = 2
@@ -46,6 +47,7 @@ def next_question(view: View, diagnosis: Diagnosis, *, locked: bool) -> Question
         _what_splits,
         _what_else_shows,
         _about_waits,
+        _which_protection,
         _how_it_was_reset,
         _what_lay_between,
         _what_is_missing,
@@ -132,6 +134,22 @@ def _what_else_shows(asking: Asking) -> Iterable[Question]:
 
 def _about_waits(asking: Asking) -> Iterable[Question]:
     return wait_questions(asking.view)
+
+
+def _which_protection(asking: Asking) -> Iterable[Question]:
+    """Ask which protection stopped it, where several count and none was named."""
+    view = asking.view
+    unnamed = any(one.event is None for one in view.stops_told.stops)
+    if unnamed and not view.stops_touched and len(view.force.stops) > 1:
+        yield Question(
+            text=stop_replies.WHICH_PROTECTION,
+            splits=tuple(
+                dict.fromkeys(
+                    name for row in view.force.stops for name in events_of(row.stop)
+                )
+            ),
+            slot="stop_event",
+        )
 
 
 def _how_it_was_reset(asking: Asking) -> Iterable[Question]:

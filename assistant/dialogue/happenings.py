@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from assistant.dialogue.stops_told import only_names
 from assistant.facts import HappeningFact, ProtectionStopFact, ResetFact, SettingFact
 from assistant.jobs.fold import JobState
 from assistant.timing.values import Happening
@@ -24,6 +25,8 @@ def happenings(state: JobState) -> tuple[Happening, ...]:
                 found.append(Happening("reset" if count == 1 else "second_reset", at))
                 if which == "power":
                     found.append(Happening("power_on", at))
+            case ProtectionStopFact() if only_names(held):
+                pass
             case ProtectionStopFact(at=at):
                 found.append(Happening("protection_stop", at))
                 found.append(Happening("compressor_stopped", at))

@@ -58,14 +58,16 @@ def _seen(count: StopCount) -> str:
     stop = count.row.stop
     seen = _range(count.low, count.high)
     text = f"{seen} of {count.limit} {_what(stop)}"
+    if count.keys:
+        text += f", {' or '.join(count.keys)}"
     if isinstance(stop, Levels):
         for (low, high, limit), level, below in zip(
             count.upper, stop.levels[1:], stop.levels, strict=False
         ):
             window = format_quantity(level.window)
             text += (
-                f", {_range(low, high)} of {limit} of level {below.name} within "
-                f"{window} ({level.name})"
+                f"; {_range(low, high)} of {limit} times {below.name} within {window} "
+                f"({level.name})"
             )
     return text
 
@@ -219,6 +221,10 @@ def lamp_claim(meaning: str) -> str:
     return f"the lamp says {meaning}"
 
 
+WHICH_PROTECTION = (
+    "Which protection stopped it, by the lamp or the display: high pressure, "
+    "overcurrent, another? Each is counted alone."
+)
 TOLD_LOCKED = "you say it is locked out"
 TOLD_OPEN = "you say it is not locked out"
 

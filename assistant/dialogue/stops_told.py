@@ -85,6 +85,15 @@ def unnamed_for(rows: Sequence[StopRow], pointed_to: Collection[str]) -> frozens
     return frozenset(row.gid for row in rows if row.stop.event in events)
 
 
+def only_names(held: Held) -> bool:
+    """Say whether a stop only names the protection of one that was told before."""
+    fact = held.fact
+    if held.answers != "stop_event" or not isinstance(fact, ProtectionStopFact):
+        return False
+    bare = fact.count == (1,) and fact.at is None and fact.ran_s is None
+    return bare and fact.apart_s is None
+
+
 def _dates_the_last(held: Held) -> bool:
     return held.answers.startswith("time:") and held.answers.endswith("reset")
 
@@ -127,6 +136,9 @@ def _stops(state: JobState) -> tuple[StopSeries, ...]:
         last = fact.at or Moment(earliest=held.noted, latest=held.noted)
         if found and held.answers == "time:protection_stop" and fact.at:
             found[-1] = replace(found[-1], last=last)
+            continue
+        if found and only_names(held):
+            found[-1] = replace(found[-1], event=fact.event)
             continue
         found.append(
             StopSeries(
@@ -176,4 +188,5 @@ def _when(state: JobState, held: Held) -> Moment:
     ]
     beside = any(stop.turn == held.turn for stop in state.of(ProtectionStopFact))
     after = max(earlier) if earlier and not beside else LONG_AGO
-    return Moment(earliest=min(after, held.noted), latest=held.noted)
+    just_after = after + timedelta.resolution
+    return Moment(earliest=min(just_after, held.noted), latest=held.noted)

@@ -26,6 +26,7 @@ from assistant.rules.applicability import Plate
 from assistant.rules.inforce import InForce
 from assistant.signals.decode import decode
 from assistant.signals.observation import Match, Observation
+from assistant.timing.stop_events import counted_by
 from assistant.timing.stop_values import StopCount, StopsTold
 from assistant.timing.stops import count_stops
 from assistant.timing.values import Happening, Known, WaitState
@@ -168,7 +169,15 @@ class View:
             return ()
         unnamed = unnamed_for(self.force.stops, self.stops_of_decode)
         counts = count_stops(self.force.stops, self.stops_told, self.now, unnamed)
-        return tuple(count for count in counts if count.high > 0)
+        return tuple(count for count in counts if count.stands)
+
+    @cached_property
+    def stops_touched(self) -> frozenset[str]:
+        """The counters that any stop told is counted by, reset since or not."""
+        unnamed = unnamed_for(self.force.stops, self.stops_of_decode)
+        told = self.stops_told.stops
+        rows = self.force.stops
+        return frozenset(row.gid for row in rows if counted_by(row, told, unnamed))
 
     @cached_property
     def stops_told(self) -> StopsTold:

@@ -12,6 +12,7 @@ from assistant.facts import (
     HappeningFact,
     LampFact,
     LookFact,
+    ProtectionStopFact,
     ReadingFact,
     ResetDetailFact,
     ResetFact,
@@ -38,6 +39,7 @@ ANSWERS_SLOT: Mapping[str, tuple[type, ...]] = {
     "reset_which": (ResetFact,),
     "reset_by": (ResetDetailFact, ResetFact),
     "off_time": (ResetDetailFact, ResetFact),
+    "stop_event": (ProtectionStopFact, LampFact),
 }
 """Which facts answer a slot; every other slot is answered by a lamp."""
 

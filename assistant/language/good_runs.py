@@ -38,6 +38,10 @@ _SHORT = rx(
     rf"from|into|of) (?:a |the |each |"
     r"every |it |its )*(?:start|starts|starting|started|restart|run|starting up)"
 )
+_AFTER_START = rx(
+    rf"{lasting()} (?:after|from|into|of) (?:a |the |each |every |it |its )*(?:start|"
+    r"starts|starting|started|restart|starting up)"
+)
 _AGAIN = rx(
     r"over and over(?: again)?|again and again|(?:each|every)(?: single)? time|all day"
     r"|keeps (?:on )?doing (?:it|that)|nonstop|constantly"
@@ -87,10 +91,12 @@ def short_runs(view: Tokens) -> list[Claim]:
 
 def ran_before(view: Tokens) -> tuple[float, float] | None:
     """Return how long after a start the told stops came."""
-    match = _SHORT.search(tokens(view.source).folded)
-    if match is None:
-        return None
-    return seconds(match, "" if match["unit"] else "k")
+    folded = tokens(view.source).folded
+    match = _SHORT.search(folded)
+    if match is not None:
+        return seconds(match, "" if match["unit"] else "k")
+    after = _AFTER_START.search(folded)
+    return seconds(after) if after is not None else None
 
 
 def _asked(view: Tokens, match: re.Match[str]) -> bool:

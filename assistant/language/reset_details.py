@@ -82,6 +82,11 @@ _OF_POWER = rx(
 _OF_LAMPS = rx(
     r"(?:flash|flashes|flashing|flashed|(?<!the )lights?(?! went| had| was))"
 )
+_ASKED = rx(
+    r"should|shall|can|could|how long|must|will|would|if|need to|until|have to|got to|"
+    r"did (?:you|they|he|she)|was it|were they|is it|does|want to|going to|"
+    r"(?:was|were|is|had) not"
+)
 _NEGATED = rx(r"(?:not|never|no) (?:just|only)")
 
 
@@ -112,7 +117,7 @@ def reset_details(view: Tokens) -> list[Claim]:
         return []
     for pattern in (_POWER_OFF, *(one for _, one in _SUPPLIES)):
         match = pattern.search(view.folded)
-        if match is None or _NEGATED.search(view.folded):
+        if match is None or _NEGATED.search(view.folded) or _asks(view, match):
             continue
         fields = _length(view.folded, _POWER_OFF)
         supplies = _supplies(view.folded)
@@ -129,6 +134,12 @@ def off_time_answer(asked: Asked) -> Claim | None:
     since = "lamp_dark" if asked.subject == "lamp_dark" else "power_off"
     told: dict[str, Any] = {"off_s": seconds(match), "off_from": since}
     return Claim(*match.span(), ResetDetailFact(**told))
+
+
+def _asks(view: Tokens, match: re.Match[str]) -> bool:
+    """Tell whether the clause asks, wishes or denies; then nothing is told."""
+    start, _ = view.clause(match.start())
+    return bool(_ASKED.search(view.folded[start : match.end()]))
 
 
 def _length(text: str, pattern: re.Pattern[str]) -> dict[str, Any]:

@@ -15,7 +15,10 @@ _POWER = (
     r"(?:power|breaker|breakers|disconnect|mains|main|isolator|supply|juice|unit|it|"
     r"everything|both units|whole thing|system|indoor|outdoor)"
 )
-_SOURCE = r"(?:power|breaker|breakers|disconnect|mains|isolator|supply|juice|fuse)"
+_SOURCE = (
+    r"(?:power|breakers?|disconnects?|mains|isolators?|supply|supplies|feeds?|juice|"
+    r"fuses?)"
+)
 _THE = (
     r"(?:the |its |it is |my |both |all )?(?:outdoor |outside |indoor |inside |main |"
     r"unit )?"

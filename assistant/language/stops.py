@@ -55,7 +55,10 @@ _COUNTED = rx(
     rf"|{_MANY.replace('<n>', '<k>')} (?:protection |safety |pressure )?(?:stops|trips|"
     r"shutdowns|cut ?outs)"
 )
-_TIMES = rx(r"(?P<n>once|twice|thrice|couple(?: of)? times|few times|[0-9]{1,2} times)")
+_TIMES = rx(
+    r"(?P<n>once|twice|thrice|couple(?: of)? times|few times|[0-9]{1,2}(?= times| or | "
+    r"to | - ))(?: times)?(?: (?:or|to|-|maybe) (?P<m>[0-9]{1,2}|twice)(?: times)?)?"
+)
 _NTH = rx(
     rf"(?P<nth>{_ORDINAL}) (?:time|stop|trip|shutdown)(?: (?:it |she |today|now|this "
     r"morning|this hour|already|that|has|is|been|done|did|in a row|running|since|"
@@ -167,7 +170,9 @@ def _count(
         return match.start(), match.end(), tuple(sorted({*low, *high}))
     if event:
         for match in _TIMES.finditer(view.folded, *view.sentence(event[0])):
-            return match.start(), match.end(), _numbers(match["n"])
+            high = _numbers(match["m"]) if match["m"] else ()
+            numbers = {*_numbers(match["n"]), *high}
+            return match.start(), match.end(), tuple(sorted(numbers))
     for match in _NTH.finditer(view.folded):
         start, end = view.sentence(match.start())
         skip = _NOT_NTH.match(view.folded, match.start())
@@ -178,11 +183,7 @@ def _count(
 
 def _event(view: Tokens, vocabulary: Vocabulary) -> tuple[int, int, str] | None:
     """Find which protection stopped it: "went out on high pressure"."""
-    names = {fold(event): event for event in vocabulary.protection_events}
-    for event in EVENTS:
-        names.setdefault(
-            event, names.get(_ALIASES.get(event, event), _ALIASES.get(event, event))
-        )
+    names = _names(vocabulary)
     pattern = rx(
         rf"(?:{_STOP}(?: (?:again|twice|[0-9]+ times|now|today))* {_ON} (?:a |the "
         rf")?)(?P<event>{either(names)})|(?P<event2>{either(names)}) (?:protection "
@@ -193,6 +194,25 @@ def _event(view: Tokens, vocabulary: Vocabulary) -> tuple[int, int, str] | None:
         if not negated(view, match.start()):
             return *match.span(), names[match["event"] or match["event2"]]
     return None
+
+
+def _names(vocabulary: Vocabulary) -> dict[str, str]:
+    """Return what people call a protection, with the name that counts for it."""
+    names = {fold(event): event for event in vocabulary.protection_events}
+    for event in EVENTS:
+        names.setdefault(
+            event, names.get(_ALIASES.get(event, event), _ALIASES.get(event, event))
+        )
+    return names
+
+
+def named_event(view: Tokens, vocabulary: Vocabulary) -> tuple[int, int, str] | None:
+    """Find the bare name of a protection, as an answer gives it."""
+    names = _names(vocabulary)
+    match = rx(either(names)).search(view.folded)
+    if match is None or negated(view, match.start()):
+        return None
+    return *match.span(), names[match[0]]
 
 
 def _spacing(view: Tokens) -> tuple[int, int, tuple[float, float]] | None:

@@ -149,6 +149,8 @@ class StopCount:
         When a lockout, or the pause after a stop, ends by itself.
     latches : (datetime, datetime) or None
         When it latches, unless the unit has recovered.
+    keys : tuple of str
+        The devices or protections, counted alone, that it may be about.
     exact : bool
         Whether every course was followed.
     """
@@ -164,4 +166,10 @@ class StopCount:
     upper: tuple[tuple[int, int, int], ...] = ()
     releases: tuple[datetime, datetime] | None = None
     latches: tuple[datetime, datetime] | None = None
+    keys: tuple[str, ...] = ()
     exact: bool = True
+
+    @property
+    def stands(self) -> bool:
+        """Whether anything may stand in it."""
+        return self.high > 0 or any(high for _, high, _ in self.upper)

@@ -38,6 +38,7 @@ class _End:
     oldest: int | None
     """The latest tick at which the oldest that still counts may have been."""
     lock: Span | None
+    key: int = 0
 
 
 def count_stops(
@@ -104,6 +105,11 @@ def _count(
         upper=_upper(ends, plan),
         releases=_releases(ends, plan) or _retries(row.stop, state, high, series, now),
         latches=_latches(plan, state, high, series, now),
+        keys=tuple(
+            name
+            for number, name in enumerate(plan.keys)
+            if any(end.key == number and (end.level or end.count) for end in ends)
+        ),
     )
 
 
@@ -138,7 +144,9 @@ def _ends(
 
 def _end(state: Tallies, zone: Zone, plan: Plan) -> _End:
     """Reduce separate counts to the fullest: it is what locks next, or has."""
-    fullest = max(state, key=lambda tally: (tally.level, tally.count))
+    key, fullest = max(
+        enumerate(state), key=lambda one: (one[1].level, one[1].count, -one[0])
+    )
     held = fullest.pending[0]
     upper = tuple(
         _at_level(fullest, level, tier)
@@ -150,6 +158,7 @@ def _end(state: Tallies, zone: Zone, plan: Plan) -> _End:
         upper=upper,
         oldest=zone.span(held[0])[1] if held else None,
         lock=zone.span(fullest.lock) if fullest.lock is not None else None,
+        key=key,
     )
 
 

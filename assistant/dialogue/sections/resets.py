@@ -15,6 +15,8 @@ from assistant.timing.stop_events import resets_of_tiers, takings_of
 from assistant.timing.stop_kinds import Levels, Reset
 from assistant.timing.stop_values import StopRow, Taking
 
+_SAYS_LITTLE = ("other_reset", "lamp_only", "which_unknown", "order")
+"""Reasons that say nothing where it is not known what was locked."""
 _QUESTIONS = {
     "which_unknown": "reset_by",
     "supplies_unknown": "context:supplies off together",
@@ -91,7 +93,10 @@ def taken_lines(view: View) -> Iterator[Statement]:
     if not (spoken or answered):
         return
     said: set[str] = set()
+    told_of = _told_of(view)
     for row, taking in _last_takings(view):
+        if not told_of and taking.why in _SAYS_LITTLE:
+            continue
         text = reset_replies.reset_taken(taking)
         if text not in said:
             said.add(text)
@@ -110,10 +115,14 @@ def _last_takings(view: View) -> Iterator[tuple[StopRow, Taking]]:
 
 def _touched(view: View) -> tuple[StopRow, ...]:
     """Return the counters told of, or that the lamp points to; else the unit's own."""
-    named = {count.row.gid for count in view.stops} | set(view.stops_of_decode)
+    named = _told_of(view)
     rows = tuple(row for row in view.force.stops if row.gid in named)
     sure = tuple(row for row in view.force.stops if row.unit_match == "confirmed")
     return rows or sure
+
+
+def _told_of(view: View) -> frozenset[str]:
+    return view.stops_touched | set(view.stops_of_decode)
 
 
 def reset_questions(view: View) -> Iterable[Question]:
