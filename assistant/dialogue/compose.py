@@ -71,6 +71,7 @@ def _work(view: View) -> Answer:
         *times.stop_lines(view),
         *times.reset_lines(view, locked=locked),
         *checks.result_lines(view, new_results),
+        *checks.kept_lines(view),
         *checks.foreseen_lines(view, check),
         *_asked_for(view, diagnosis),
         *_for_others(view, diagnosis),
