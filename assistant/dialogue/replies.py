@@ -48,6 +48,8 @@ CONTEXT_QUESTIONS = {
     ),
     "off before the outage": "Was the unit off already before the power went?",
     "fixed speed": "Is the unit held at fixed speed (the maker's test run)?",
+    "stops in a row": "Were those stops in a row, with no good run in between?",
+    "stops in one call": "Were all those stops in one and the same call?",
     "compressor running": "Was the compressor running for that reading?",
     "module disconnected": "Was the inverter module disconnected for that reading?",
     "not under vacuum": (

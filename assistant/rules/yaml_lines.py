@@ -49,8 +49,15 @@ def read_yaml(path: FilePath, name: str) -> Written:
     """
     written = Written(file=name)
     text = read_text(path, written)
-    if text is None:
-        return written
+    return written if text is None else _read(text, written)
+
+
+def read_yaml_text(text: str, name: str) -> Written:
+    """Return the content of YAML 1.2 text; as `read_yaml` does for a file."""
+    return _read(text, Written(file=name))
+
+
+def _read(text: str, written: Written) -> Written:
     node = _compose(text, written)
     if not written.mistakes:
         written.readable = True
