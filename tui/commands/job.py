@@ -11,6 +11,7 @@ from tui.plain.console import Console
 from tui.wiring import frame_of, reading_jobs
 
 if TYPE_CHECKING:
+    from assistant.jobs.baselines import Baseline
     from assistant.jobs.store import JobStore
 
 
@@ -78,8 +79,8 @@ def _baseline(store: JobStore | None, serial: str, console: Console) -> int:
     from tui.plain.as_json import plain
     from tui.plain.record import baseline_lines
 
-    found = ()
-    if store:
+    found: tuple[Baseline, ...] = ()
+    if store is not None:
         with store:
             jobs = [store.events(line.id) for line in store.jobs()]
         found = baselines(jobs, serial)
