@@ -26,6 +26,12 @@ PLATE_WORDS = {
     "capacity_class": "capacity class",
     "unit_role": "kind of unit",
     "market": "market suffix",
+    "board_pn": "part number on the board",
+    "firmware": "firmware version",
+    "built": "build week or date",
+    "series": "series name",
+    "family": "product family",
+    "fitted": "which options are fitted",
 }
 NEEDS_WORDS: dict[Needs, str] = {
     "look": "look only, covers on",
@@ -259,12 +265,24 @@ def unit_name(plate: Plate) -> str:
     return " with ".join(name for name in names if name) or "this unit"
 
 
-def deciding(fields: Sequence[str]) -> str:
+def deciding(fields: Sequence[str], answers: Sequence[str] = ()) -> str:
     """Ask for the plate or label item that decides between documents."""
-    words = [PLATE_WORDS.get(field, field) for field in fields]
-    return (
-        f"Two documents differ here. What decides is on the unit: {', '.join(words)}."
-    )
+    words = ", ".join(PLATE_WORDS.get(field, field) for field in fields)
+    text = f"Two documents differ here. What decides is on the unit: {words}."
+    return f"{text} Is it {' or '.join(answers)}?" if answers else text
+
+
+def differ(
+    closer_says: str, other_says: str, *, closer: bool, decided_by: Sequence[str]
+) -> str:
+    """Say two documents side by side; `closer` where the first is more about it."""
+    text = f"Two documents differ: {closer_says}; {other_says}."
+    if decided_by:
+        words = ", ".join(PLATE_WORDS.get(field, field) for field in decided_by)
+        return f"{text} Which holds is decided by: {words}."
+    if closer:
+        text += " The first is more closely about this unit."
+    return f"{text} Neither names the other as replaced."
 
 
 def why_causes(

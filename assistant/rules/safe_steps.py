@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 
 from assistant.checks.kinds import (
     BandCheck,
@@ -18,7 +19,7 @@ from assistant.checks.kinds import (
     WindingCheck,
 )
 from assistant.record import Item
-from assistant.rules.item_rules import Finding
+from assistant.rules.findings import Finding
 from assistant.rules.kinds import Card, Cause, ComplaintCall, StopCall
 from assistant.rules.mistakes import Path
 from assistant.rules.refused import never_said, refused
@@ -125,14 +126,15 @@ def check_wording(item: Item) -> Iterator[Finding]:
 
 def _texts(item: Item) -> Iterator[tuple[Path, str]]:
     """Yield what would be shown as something to do or to believe."""
-    for field in _FIELDS.get(_family(item), ()):
+    for field in _FIELDS.get(_family(type(item)), ()):
         held = getattr(item, field)
         if isinstance(held, str):
             yield (field,), held
         for place, text in enumerate(held if isinstance(held, tuple) else ()):
             if isinstance(text, str):
                 yield (field, place), text
-    for place, outcome in enumerate(getattr(item, "outcomes", ())):
+    held_fields = vars(item)
+    for place, outcome in enumerate(held_fields.get("outcomes", ())):
         yield ("outcomes", place, "says"), outcome.says
     if isinstance(item, StopBase):
         yield from _of_resets(item)
@@ -158,8 +160,9 @@ _FIELDS: dict[type[Item], tuple[str, ...]] = {
 }
 
 
-def _family(item: Item) -> type[Item]:
+@lru_cache(maxsize=256)
+def _family(kind: type[Item]) -> type[Item]:
     for family in _FIELDS:
-        if isinstance(item, family):
+        if issubclass(kind, family):
             return family
-    return type(item)
+    return kind
