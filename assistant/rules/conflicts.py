@@ -13,7 +13,7 @@ from itertools import combinations
 
 from assistant.checks.kinds import CheckBase
 from assistant.record import Item
-from assistant.timing.kinds import StopBase
+from assistant.timing.stop_kinds import StopBase
 from assistant.timing.wait_kinds.base import WaitBase
 
 Key = tuple[object, ...]
@@ -22,7 +22,7 @@ _ABOUT: Mapping[type[Item], tuple[str, ...]] = {
         *("kind", "trigger", "mode", "scope", "condition", "from_state"),
         *("only_when", "until_event"),
     ),
-    StopBase: ("event", "kind", "device"),
+    StopBase: ("event", "kind", "devices"),
     CheckBase: ("kind", "sensor", "points", "mode", "quantity"),
 }
 """Family -> fields that say what a row is about; those a kind lacks are left out."""

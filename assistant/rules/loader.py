@@ -34,6 +34,8 @@ __all__ = [
 
 M = TypeVar("M", bound=BaseModel)
 
+DRAFT_FILE = "draft.yaml"
+"""What marks a folder as a draft: it answers nothing until its rows are accepted."""
 HINT = "correct the lines named, then load the pack again"
 
 
@@ -59,6 +61,11 @@ def load_pack_with_lines(
         As for `load_pack`.
     """
     found = Gathering(folder, kept)
+    if (folder / DRAFT_FILE).exists():
+        raise PackError(
+            (f"{found.name(DRAFT_FILE)}:1: this is a draft, and a draft is no pack",),
+            "accept its rows first: faultleaf rules accept DRAFT ROW... --by NAME",
+        )
     if not (folder / "pack.yaml").is_file():
         raise PackError(
             (f"{found.name('pack.yaml')}:1: there is no such file",),

@@ -69,6 +69,13 @@ def read_yaml(path: FilePath, name: str, kept: ParsedFiles | None = None) -> Wri
     return written
 
 
+def read_yaml_text(text: str, name: str) -> Written:
+    """Return the content of YAML 1.2 text; as `read_yaml` does for a file."""
+    written = Written(file=name)
+    _parse(text, written)
+    return written
+
+
 READER = "yaml"
 
 

@@ -14,7 +14,7 @@ from assistant.signals.observation import Observation
 NOW = datetime(2031, 6, 14, 8, 30, tzinfo=UTC)
 WORDS = Vocabulary(
     colours=("amber", "green", "red"),
-    labels=("H2", "H3"),
+    labels=("H2", "H3", "H4", "H5"),
     codes=("Sb", "E4"),
 )
 
@@ -30,6 +30,12 @@ def seen(text: str) -> list[Observation]:
         ("H2 and H3 both flashing together", {("H2", "blink"), ("H3", "blink")}),
         ("red and green both steady", {("red", "on"), ("green", "on")}),
         ("green is lit, amber is dark", {("green", "on"), ("amber", "off")}),
+        ("H2 H3 and H4 lit", {("H2", "on"), ("H3", "on"), ("H4", "on")}),
+        (
+            "H2 to H5 flash",
+            {("H2", "blink"), ("H3", "blink"), ("H4", "blink"), ("H5", "blink")},
+        ),
+        ("H2 through H3 are dark", {("H2", "off"), ("H3", "off")}),
     ],
 )
 def test_lamps_named_together_are_told_one_by_one(
@@ -115,3 +121,27 @@ def test_a_role_alone_between_two_breaks_says_who_is_there() -> None:
     understood = understand("VET-O50, technician. amber flashes four times", now=NOW)
 
     assert "technician" in [getattr(fact, "role", "") for fact in understood.facts]
+
+
+def test_a_display_told_after_two_lamps_is_not_a_lamp_of_theirs() -> None:
+    told = [(one.label, one.state) for one in seen("H2 and H3 lit, display shows E4")]
+
+    assert sorted(told) == [((), "display"), (("H2",), "on"), (("H3",), "on")]
+
+
+@pytest.mark.parametrize(
+    ("text", "one_code"),
+    [
+        ("it stays the same", True),
+        ("no just that one", True),
+        ("third time in the same call", False),
+        ("stopped on the same thing at 9", False),
+    ],
+)
+def test_only_an_answer_says_that_there_is_no_other_code(
+    text: str, one_code: bool
+) -> None:
+    facts = understand(text, now=NOW, pending=Pending(slot="codes")).facts
+    lamps = [one.observation for one in facts if isinstance(one, LampFact)]
+
+    assert [one.shown_in_turn for one in lamps] == [False] * one_code
