@@ -6,8 +6,9 @@ from collections.abc import Callable, Iterator
 from typing import Literal
 
 from assistant.rules.figures import check_counts, check_figures, check_point
+from assistant.rules.gaps import find_gaps
 from assistant.rules.mistakes import Mistake, PackLines, suggest
-from assistant.rules.overlaps import find_gaps, find_overlaps
+from assistant.rules.overlaps import find_overlaps
 from assistant.rules.pack import Pack
 from assistant.rules.reach import check_times, find_unreachable
 from assistant.rules.references import items_of, references, unresolved
