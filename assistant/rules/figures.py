@@ -194,6 +194,6 @@ def check_point(point: TablePoint) -> str | None:
         return None
     for quantity in (point.temperature, point.resistance):
         own = numbers_in(quantity.text)
-        if own and not _among(own[0], held):
+        if own and own[0] not in held:
             return f"{quantity.text} is not in the quote `{point.quote}`"
     return None

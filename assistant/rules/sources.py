@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
+from pydantic import BaseModel
+
 from assistant.checks.kinds import ResistanceTable
-from assistant.record import Item
+from assistant.record import Item, Source
 from assistant.rules.kinds import PackDocument
-from assistant.rules.mistakes import Mistake, PackLines
+from assistant.rules.mistakes import Mistake, PackLines, Path, suggest
 from assistant.rules.pack import FILES, Pack
 
 PageText = Callable[[PackDocument, int], str | None]
@@ -58,6 +60,9 @@ def prove_sources(
                 "add the document first: faultleaf add PATH",
             )
     for claim in _claims(pack, lines):
+        if claim.doc not in held:
+            what = f"{claim.label}: `{claim.doc}` is not a document of this pack"
+            yield Mistake(*claim.place, what, suggest(claim.doc, held))
         if held.get(claim.doc):
             document = pack.head.documents[claim.doc]
             wrong = _wrong(document, claim, pages)
@@ -85,9 +90,8 @@ def _claims(pack: Pack, lines: PackLines) -> Iterator[Claim]:
 
 def _of_item(item: Item, lines: PackLines) -> Iterator[Claim]:
     label = f"`{item.id}`"
-    if item.source is not None:
-        where = lines.place(item.id, "source", "quote")
-        source = item.source
+    for path, source in _sources(item, ()):
+        where = lines.place(item.id, *path, "quote")
         yield Claim(where, label, source.doc, source.page, source.quote)
     if not isinstance(item, ResistanceTable):
         return
@@ -96,6 +100,19 @@ def _of_item(item: Item, lines: PackLines) -> Iterator[Claim]:
             doc = point.doc or (item.source.doc if item.source is not None else "")
             where = lines.point(item.id, number)
             yield Claim(where, label, doc, point.page, point.quote)
+
+
+def _sources(held: BaseModel, at: Path) -> Iterator[tuple[Path, Source]]:
+    """Yield every source that a row names, its own and those of its parts."""
+    for name, value in vars(held).items():
+        if isinstance(value, Source):
+            yield (*at, name), value
+        elif isinstance(value, BaseModel):
+            yield from _sources(value, (*at, name))
+        elif isinstance(value, tuple) and name != "points":
+            for place, one in enumerate(value):
+                if isinstance(one, BaseModel):
+                    yield from _sources(one, (*at, name, place))
 
 
 def folded(text: str) -> str:

@@ -384,3 +384,25 @@ def test_rows_of_other_packs_are_looked_for_among_those_in_force(
         ("error", "`amber-4-late`: pack `other` has no `mainboard`",
          "did you mean `main-board`?"),
     ]  # fmt: skip
+
+
+def test_a_source_inside_a_row_is_proved_as_well(tmp_path: Path) -> None:
+    row = """\
+- id: slow-1
+  kind: rate_blink
+  lamp: {label: LD9}
+  rate_class: slow
+  rate:
+    hz_low: 0.5
+    hz_high: 0.5
+    defined_in: {doc: service, page: 31, quote: "slow is once in 2 s"}
+  meaning: standby
+  is_fault: false
+  source: {doc: service, page: 30, quote: "LD1 lit"}
+"""
+    files = added("signals.yaml", row)
+
+    (found,) = verified(tmp_path, files)
+
+    assert found.line == line_of(files, "signals.yaml", "defined_in")
+    assert "`slow is once in 2 s` does not stand on page 31" in found.what
