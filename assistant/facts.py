@@ -41,6 +41,13 @@ ContextName = Literal[
     "capacitor discharged",
     "bus measured dead",
     "digital meter",
+    "gauge at the named port",
+    "charge test running",
+    "running steadily",
+    "sensors at one temperature",
+    "board powered",
+    "full speed",
+    "airflow as stated",
 ]
 
 

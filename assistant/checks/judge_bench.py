@@ -14,6 +14,7 @@ from assistant.checks.judge_ohms import (
 from assistant.checks.judge_phases import judge_diodes, judge_unbalance, judge_winding
 from assistant.checks.kinds import (
     BenchCheck,
+    BenchSet,
     CapacitorCheck,
     CoilCheck,
     DiodesCheck,
@@ -21,7 +22,6 @@ from assistant.checks.kinds import (
     InsulationCheck,
     LineCheck,
     Meter,
-    SeveralReadings,
     SwitchCheck,
     UnbalanceCheck,
     WindingCheck,
@@ -86,7 +86,7 @@ def bench_unit(check: BenchCheck) -> str:
 
 def judge_bench(check: BenchCheck, reading: ReadingFor, meter: Meter | None) -> Verdict:
     """Return the verdict of a kind of the bench; what it needs is known to hold."""
-    if isinstance(check, SeveralReadings):
+    if isinstance(check, BenchSet):
         return _several(check, reading, meter)
     match check:
         case InsulationCheck():
@@ -101,9 +101,7 @@ def judge_bench(check: BenchCheck, reading: ReadingFor, meter: Meter | None) -> 
             assert_never(check)
 
 
-def _several(
-    check: SeveralReadings, reading: ReadingFor, meter: Meter | None
-) -> Verdict:
+def _several(check: BenchSet, reading: ReadingFor, meter: Meter | None) -> Verdict:
     match check:
         case UnbalanceCheck():
             return judge_unbalance(check, reading, meter)

@@ -97,7 +97,8 @@ def judge_charge(
     missing = tuple(name for name in names if reading.among(name) is None)
     if missing:
         reason = f"a single reading says nothing of the charge: {', '.join(missing)}"
-        return replace(none, reason=f"{reason} is not told", missing=missing)
+        untold = tuple(f"reading {name}" for name in missing)
+        return replace(none, reason=f"{reason} is not told", missing=untold)
     found, notes = _figure(none, check, reading, meter)
     refused = _refused(check, unmet)
     if refused is not None:

@@ -141,7 +141,8 @@ def judge_two(
     missing = tuple(role for role in roles if role not in told)
     if missing:
         reason = f"the other reading is not told: {', '.join(missing)}"
-        return replace(none, reason=reason, missing=missing)
+        untold = tuple(f"reading {role}" for role in missing)
+        return replace(none, reason=reason, missing=untold)
     opened = [role for role in roles if told[role] is None]
     if opened:
         return _one_open(none, sensors, reading, opened)
@@ -190,7 +191,9 @@ def _one_open(
     """Judge OL on one sensor by what it should read at the other's temperature."""
     if len(opened) == len(sensors):
         reason = "both show OL: check the meter's range on a known resistance first"
-        return replace(none, reason=reason, missing=tuple(opened))
+        return replace(
+            none, reason=reason, missing=tuple(f"reading {o}" for o in opened)
+        )
     dead = next(sensor for sensor in sensors if sensor.role in opened)
     other = next(sensor for sensor in sensors if sensor.role not in opened)
     value = reading.among(other.role)
@@ -201,5 +204,5 @@ def _one_open(
         verdict,
         high=none.high,
         reason=f"{dead.role}: {verdict.reason}",
-        missing=(dead.role,) if verdict.missing else (),
+        missing=(f"reading {dead.role}",) if verdict.missing else (),
     )

@@ -48,7 +48,8 @@ def judge_split(
     )
     if missing:
         reason = f"{', '.join(missing)} is not told"
-        return replace(none, reason=reason, missing=missing)
+        untold = tuple(f"reading {name}" for name in missing)
+        return replace(none, reason=reason, missing=untold)
     back, supply = reading.among(RETURN_AIR), reading.among(SUPPLY_AIR)
     assert back is not None  # noqa: S101 - looked at above
     assert supply is not None  # noqa: S101 - looked at above
@@ -73,7 +74,7 @@ def _refused(
     wet = reading.among(WET_BULB)
     low, high = check.wet_bulb_low, check.wet_bulb_high
     humid = low is not None and high is not None
-    untold = (*unmet, *((WET_BULB,) if humid and wet is None else ()))
+    untold = (*unmet, *((f"reading {WET_BULB}",) if humid and wet is None else ()))
     if untold:
         reason = (
             "a split moves with humidity, airflow and compressor speed; this is not "

@@ -37,6 +37,7 @@ __all__ = [
     "BandCheck",
     "Behaviour",
     "BenchCheck",
+    "BenchSet",
     "BetaSensor",
     "BusCheck",
     "CapacitorCheck",
@@ -294,11 +295,10 @@ class DiodesCheck(CheckBase):
         return self
 
 
-SeveralReadings = UnbalanceCheck | WindingCheck | FanPinsCheck | LineCheck | DiodesCheck
+BenchSet = UnbalanceCheck | WindingCheck | FanPinsCheck | LineCheck | DiodesCheck
+SeveralReadings = BenchSet | SetCheck
 """Kinds that are judged from more than one reading."""
-BenchCheck = (
-    SeveralReadings | InsulationCheck | CapacitorCheck | CoilCheck | SwitchCheck
-)
+BenchCheck = BenchSet | InsulationCheck | CapacitorCheck | CoilCheck | SwitchCheck
 Check = Annotated[
     LookCheck
     | ThermistorCheck

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
+from assistant.checks.kinds import ChargeCheck
+from assistant.checks.reading import AT_PORT
 from assistant.dialogue import replies, signal_replies
 from assistant.dialogue.answer import Question
 from assistant.dialogue.diagnosing import Diagnosis
@@ -135,6 +137,10 @@ def _what_is_missing(asking: Asking) -> Iterable[Question]:
             if name.startswith("reading "):
                 point = name.removeprefix("reading ")
                 yield Question(text=replies.point(point), slot=f"reading:{point}")
+            if name.startswith("mode "):
+                yield Question(text=replies.MODE_QUESTION, slot="mode")
+            if name == AT_PORT:
+                text = _port_question(asking.view, done.check) or text
             if text is None:
                 continue
             slot = {
@@ -143,6 +149,14 @@ def _what_is_missing(asking: Asking) -> Iterable[Question]:
                 "mains at the terminals": "reading:supply",
             }.get(name, f"context:{name}")
             yield Question(text=text, slot=slot)
+
+
+def _port_question(view: View, gid: str) -> str | None:
+    """Name the port that a charge check is stated for."""
+    row = view.force.check(gid)
+    if row is None or not isinstance(row.item, ChargeCheck):
+        return None
+    return replies.gauge_port(row.item.port)
 
 
 def _what_the_lamp_does(asking: Asking) -> Iterable[Question]:

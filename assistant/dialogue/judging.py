@@ -12,6 +12,7 @@ from assistant.checks.kinds import (
     CapacitorCheck,
     Check,
     CoilCheck,
+    DividerCheck,
     InsulationCheck,
     LookCheck,
     Sensor,
@@ -72,6 +73,8 @@ def _fits(view: View, row: Row[Check], fact: ReadingFact) -> bool:
 
 def _measurands(check: Check) -> tuple[str, ...]:
     match check:
+        case DividerCheck():
+            return (check.points, *check.says)
         case SupplyCheck():
             return ("supply",)
         case BusCheck():
@@ -126,7 +129,11 @@ def _judged_sets(view: View) -> tuple[CheckDone, ...]:
         reading = Reading(told.last, told.fact, ())
         shown = replace(_for_judge(view, reading), set_of=told.readings)
         context = _context(view, reading, told.row)
-        verdict = judge(told.row.item, shown, None, context, told.fact.meter)
+        sensors = [sensor.item for sensor in view.force.sensors_of(told.row)]
+        first, second = (*sensors, None, None)[:2]
+        verdict = judge(
+            told.row.item, shown, first, context, told.fact.meter, second=second
+        )
         done.append(_done(told.row.gid, told.last, verdict))
     return tuple(done)
 

@@ -57,10 +57,24 @@ CONTEXT_QUESTIONS = {
     ),
     "bus measured dead": "Was the bus measured dead at every marked bank?",
     "digital meter": "Is it a digital meter? An analogue one has its leads reversed.",
+    "gauge at the named port": (
+        "Is the gauge on the port that the check names, and not on another one?"
+    ),
+    "charge test running": "Is the maker's own charge test running right now?",
+    "running steadily": "Has it run steadily for 15 minutes, without a stop?",
+    "sensors at one temperature": (
+        "Have both sensors stood at one temperature long enough to agree?"
+    ),
+    "board powered": "Was the board powered, with the sensor plugged in?",
+    "full speed": "Is the compressor held at full speed?",
+    "airflow as stated": (
+        "Is the airflow known to be the document's: fan speed, filter and coil?"
+    ),
     "temperature at the coil": (
         "What temperature does the coil itself have? Say the unit (C or F)."
     ),
 }
+MODE_QUESTION = "What mode is it running in: cooling or heating?"
 SLOT_QUESTIONS = {
     "pause": "Is there a dark pause between groups of flashes, or does it never stop?",
     "count": "How many flashes are in one group? Watch two whole groups.",
@@ -278,6 +292,11 @@ def ambiguous(of: str, options: Sequence[Quantity]) -> str:
     """Ask which of two readings was meant."""
     shown = " or ".join(format_quantity(option) for option in options)
     return f"Reading of {of}: did the meter show {shown}?"
+
+
+def gauge_port(port: str) -> str:
+    """Ask whether the gauge is where a check of the charge is stated for."""
+    return f"Is the gauge on the {port}, and on no other port?"
 
 
 def point(name: str) -> str:

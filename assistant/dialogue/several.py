@@ -4,7 +4,16 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from assistant.checks.kinds import FanPinsCheck, LineCheck, SeveralReadings
+from assistant.checks.charge_rules import PRESSURE, TEMPERATURE
+from assistant.checks.kinds import (
+    ChargeCheck,
+    FanPinsCheck,
+    LineCheck,
+    SeveralReadings,
+    SplitCheck,
+    TwoSensorsCheck,
+)
+from assistant.checks.reading import RETURN_AIR, SUPPLY_AIR, WET_BULB
 from assistant.dialogue.view import View
 from assistant.facts import ReadingFact
 from assistant.jobs.fold import Held
@@ -27,10 +36,31 @@ class Told:
 
 
 def points_of(check: SeveralReadings) -> tuple[str, ...]:
-    """Return what the readings of a check are called."""
-    if isinstance(check, FanPinsCheck):
-        return (*(pin.name for pin in check.pins), check.command.name)
-    return (check.points,) if isinstance(check, LineCheck) else check.points
+    """Return what the readings of a check are called; none for two sensors.
+
+    Sensors are told by their roles, which the pack's sensors know.
+    """
+    match check:
+        case FanPinsCheck():
+            return (*(pin.name for pin in check.pins), check.command.name)
+        case LineCheck():
+            return (check.points,)
+        case ChargeCheck():
+            return (PRESSURE[check.kind], TEMPERATURE[check.kind])
+        case SplitCheck():
+            return (RETURN_AIR, SUPPLY_AIR, WET_BULB)
+        case TwoSensorsCheck():
+            return ()
+        case _:
+            return check.points
+
+
+def _points_in_force(view: View, row: Row[SeveralReadings]) -> tuple[str, ...]:
+    if not isinstance(row.item, TwoSensorsCheck):
+        return points_of(row.item)
+    check = view.force.check(row.gid)
+    sensors = view.force.sensors_of(check) if check else ()
+    return tuple(sensor.item.role for sensor in sensors)
 
 
 def sets_told(view: View) -> tuple[Told, ...]:
@@ -46,7 +76,7 @@ def sets_told(view: View) -> tuple[Told, ...]:
 
 
 def _told(view: View, row: Row[SeveralReadings]) -> Told | None:
-    points = points_of(row.item)
+    points = _points_in_force(view, row)
     held = [
         one
         for one in view.facts

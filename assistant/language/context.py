@@ -194,6 +194,48 @@ _TABLE: tuple[tuple[ContextName, str, str], ...] = (
      r"with (?:a |my )?dmm",
      r"(?:analog|analogue|needle) (?:multi)?meter|meter (?:is )?(?:an? )?(?:analog|"
      r"analogue)"),
+    ("gauge at the named port",
+     rf"(?:gauges?|hose|manifold) {_IS}(?:on|at|connected to|hooked (?:up )?to) "
+     r"(?:the )?(?:(?:right|named|large|small|big|suction|liquid|service|discharge|"
+     r"vapou?r|gas) )*(?:port|valve|line|pipe|service valve)",
+     rf"(?:gauges?|hose|manifold) {_NOT}(?:on|at|connected|hooked up)|(?:wrong|other|"
+     r"different) port"),
+    ("charge test running",
+     r"(?:in|on|running|started|put it in|put it into) (?:the )?(?:maker s )?(?:charge|"
+     r"charging) (?:test|mode|check)(?: mode)?|(?:charge|charging) (?:test|mode) "
+     rf"{_IS}(?:running|on|active)",
+     r"(?:no|without|not in|not on|not running)(?: the| a| any)? (?:charge|charging) "
+     rf"(?:test|mode)|(?:charge|charging) (?:test|mode) {_NOT}(?:running|on|active)|"
+     rf"(?:charge|charging) (?:test|mode) {_IS}off"),
+    ("running steadily",
+     r"(?:been |has been |it has |has |is |was )*(?:running|ran|settled|steady)"
+     r"(?: (?:steady|steadily|fine))? (?:for |about |over |at least |a good )*(?:15|"
+     r"20|25|30|40|45|60|quarter of an|half an) (?:min|hour)|(?:running|runs) "
+     r"(?:steady|steadily)|(?:it|everything) (?:has )?settled(?: (?:down|out))?",
+     r"(?:only )?just (?:started|came on|kicked in)|"
+     r"(?:not|never) (?:settled|steady|running steadily)"),
+    ("sensors at one temperature",
+     r"both (?:sensors? )?(?:are |were |have been |stood |sat |sitting |in |at )+"
+     r"(?:the )?(?:same|one) (?:temperature|place|room|cup|bucket|ice water)|"
+     r"(?:same|one) temperature (?:on|for|at) both",
+     r"(?:not|never) (?:at |in )?(?:the )?(?:same|one) (?:temperature|place)|different "
+     r"(?:temperatures|places)"),
+    ("board powered",
+     rf"board {_IS}(?:powered(?: up)?|live|on|energi[sz]ed)|with (?:the )?board "
+     r"(?:powered|on|live)",
+     rf"board {_IS}(?:off|dead|isolated|unpowered)|board {_NOT}(?:powered|on|live)"),
+    ("full speed",
+     rf"(?:{_COMP} |it |she |unit )?{_IS}(?:at|on|held at|running at|in) full (?:speed|"
+     r"load|capacity|tilt)|(?:flat|wide) out|maximum (?:speed|frequency)",
+     r"(?:not|never) (?:at |on |running at )*full (?:speed|load|capacity)|(?:low|part|"
+     r"half|reduced|minimum) (?:speed|load)|(?:ramped|throttled) down"),
+    ("airflow as stated",
+     r"(?:air ?flow) (?:is |was |checks |looks )*(?:right|correct|good|set|as (?:the "
+     r"book|stated|specified)|to (?:the )?(?:book|spec)|measured|verified)|(?:measured|"
+     r"verified|checked) (?:the )?air ?flow",
+     r"(?:air ?flow) (?:is |was )*(?:low|poor|weak|down|restricted|not (?:right|"
+     r"known|measured|checked))|(?:dirty|clogged|plugged) (?:filter|coil)|(?:did not|"
+     r"have not) (?:measure|measured|check|checked) (?:the )?air ?flow"),
     ("alone",
      r"(?:i am |am |here |working )+(?:all )?(?:alone|by myself|on my own|solo)|"
      r"(?:nobody|no one) (?:else )?(?:is )?(?:here|with me|around)",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import Generic, Literal, TypeVar, cast
+from typing import Any, Generic, Literal, TypeVar, cast
 
 from assistant.checks.kinds import (
     Check,
@@ -109,7 +109,7 @@ class InForce:
         """Return the sensor that a check measures, the first of two, or None."""
         return next(iter(self.sensors_of(check)), None)
 
-    def sensors_of(self, check: Row[Check]) -> tuple[Row[Sensor], ...]:
+    def sensors_of(self, check: Row[Any]) -> tuple[Row[Sensor], ...]:
         """Return the sensors that a check measures and that are in force."""
         match check.item:
             case ThermistorCheck() | DividerCheck():
