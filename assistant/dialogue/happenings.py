@@ -3,8 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
+from datetime import timedelta
+from functools import partial
 
 from assistant.facts import HappeningFact, ProtectionStopFact, ResetFact, SettingFact
+from assistant.jobs.clock_steps import set_since
 from assistant.jobs.fold import Held, JobState
 from assistant.timing.moment import Moment
 from assistant.timing.stops import spread
@@ -19,7 +23,7 @@ def happenings(state: JobState) -> tuple[Happening, ...]:
     """
     found: list[Happening] = []
     count = 0
-    for held in state.held:
+    for held in map(partial(_by_both_clocks, state), state.held):
         match held.fact:
             case HappeningFact(trigger=trigger, at=at):
                 found.append(Happening(trigger, at))
@@ -36,6 +40,24 @@ def happenings(state: JobState) -> tuple[Happening, ...]:
             case _:
                 pass
     return tuple(found)
+
+
+def _by_both_clocks(state: JobState, held: Held) -> Held:
+    """Widen a time told before the wall clock was set: it is counted both ways.
+
+    Elapsed by the wall and elapsed by the steady seconds are both believable then;
+    the time is moved so that now less it spans the two.
+    """
+    by = set_since(state.clock_steps, held.turn)
+    at = held.fact.at
+    if not by or at is None:
+        return held
+    shift = timedelta(seconds=by)
+    none = timedelta(0)
+    moment = Moment(
+        earliest=at.earliest + min(none, shift), latest=at.latest + max(none, shift)
+    )
+    return replace(held, fact=held.fact.model_copy(update={"at": moment}))
 
 
 def resets(state: JobState) -> tuple[Moment, ...]:

@@ -26,6 +26,7 @@ from assistant.dialogue.vocabulary import pending, vocabulary
 from assistant.dialogue.words import checked, told
 from assistant.errors import FaultleafError, LibraryError
 from assistant.facts import Fact
+from assistant.jobs.clock_steps import Reading
 from assistant.jobs.events import (
     Answered,
     Body,
@@ -36,9 +37,10 @@ from assistant.jobs.events import (
     Opened,
     Parked,
     Said,
+    SteadyMark,
     TimerChanged,
 )
-from assistant.jobs.fold import JobState, fold, fold_all
+from assistant.jobs.fold import JobState, fold, fold_all, read_clocks
 from assistant.jobs.store import JobStore
 from assistant.language.understand import understand
 from assistant.language.vocabulary import Vocabulary
@@ -48,6 +50,8 @@ from assistant.record import Role
 from assistant.rules.applicability import Plate
 
 HITS_KEPT = 6
+NOW_WITHIN_S = 60.0
+"""Seconds by which what is noted as of now may lie back: a turn takes its time."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -241,12 +245,7 @@ class Session:
 
     def look(self, job: str, *, at: datetime | None = None) -> Answer:
         """Return the answer as it stands now, without a new turn."""
-        situation = self._situation(job)
-        now = at or self._clock.now()
-        moved = Situation(
-            state=replace(situation.state, now=now), knowledge=situation.knowledge
-        )
-        return present_answer(moved)
+        return present_answer(self._as_of(job, at or self._clock.now()))
 
     def due(self, job: str, *, at: datetime | None = None) -> tuple[str, ...]:
         """Note the waits that have come to their end since last looked at.
@@ -257,7 +256,7 @@ class Session:
             Their global ids, newly due.
         """
         now = at or self._clock.now()
-        situation = self._situation(job)
+        situation = self._as_of(job, now)
         view = View(situation.state, situation.knowledge, now)
         due = newly_due(view)
         for body in due:
@@ -290,11 +289,30 @@ class Session:
             else self._open.get(job) or self._situation(job)
         )
         event: Event = self._jobs.append(
-            job, body, noted=noted, event_id=self._clock.new_id()
+            job,
+            body,
+            noted=noted,
+            event_id=self._clock.new_id(),
+            steady=self._mark(noted),
         )
         self._open[job], effects = step(situation, event)
         self._heads[job] = self._jobs.head(job)
         return self._open[job], effects
+
+    def _mark(self, noted: datetime) -> SteadyMark | None:
+        """Return the steady seconds of an instant that is now; of another, none."""
+        steady = self._clock.steady()
+        lag = (self._clock.now() - noted).total_seconds()
+        if steady is None or not 0 <= lag <= NOW_WITHIN_S:
+            return None
+        return SteadyMark(run=steady.run, seconds=steady.seconds - lag)
+
+    def _as_of(self, job: str, now: datetime) -> Situation:
+        """Return the job as it stands at an instant, its clocks read anew."""
+        situation = self._situation(job)
+        reading = Reading(self._jobs.machine, now, self._mark(now))
+        state = read_clocks(replace(situation.state, now=now), reading)
+        return Situation(state=state, knowledge=situation.knowledge)
 
     def _turn(self, job: str, body: Body, noted: datetime) -> Answer:
         self._situation(job)  # as it stands now, whoever wrote last

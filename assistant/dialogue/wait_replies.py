@@ -258,6 +258,16 @@ def _span(length: timedelta) -> str:
     return format_quantity(Quantity(value=float(round(seconds)), unit="s"))
 
 
+def clock_was_set(seconds: float) -> str:
+    """Say that the wall clock was set, by how much, and how it is counted with."""
+    by = format_quantity(Quantity(value=float(round(abs(seconds))), unit="s"))
+    way = "forward" if seconds > 0 else "back"
+    return (
+        f"The clock of this machine was set {way} by {by} while the job ran. Waits are "
+        "counted both ways: at least by the shorter time, at most by the longer."
+    )
+
+
 AFTER_DEFROST = "After the defrost. "
 ENDED = "No longer waiting: {name}. What was told ends it."
 NEXT_DEFROST = "The next defrost does not begin before {at}."

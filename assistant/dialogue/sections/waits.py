@@ -92,10 +92,20 @@ def wait_lines(view: View) -> Iterator[Statement]:
         if isinstance(state.row.wait, StartUpOrder):
             yield from _order_lines(view, state, state.row.wait)
         yield from _lamp_lines(view, state)
+    yield from _clock_lines(view)
     yield from _ended_lines(view)
     yield from _after_lines(view)
     yield from _off_time_lines(view)
     yield from _entry_lines(view)
+
+
+def _clock_lines(view: View) -> Iterator[Statement]:
+    """Say that a clock was set while waits ran, as soon as it shows or when asked."""
+    steps = view.state.clock_steps
+    if not steps or not view.waits:
+        return
+    if steps[-1].turn >= view.state.turn - 1 or "ask_wait" in view.acts:
+        yield computed(wait_replies.clock_was_set(steps[-1].seconds))
 
 
 def _ended_lines(view: View) -> Iterator[Statement]:
