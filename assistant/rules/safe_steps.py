@@ -140,7 +140,7 @@ def _texts(item: Item) -> Iterator[tuple[Path, str]]:
 
 _FIELDS: dict[type[Item], tuple[str, ...]] = {
     SignalBase: ("meaning", "unit_action", "recover"),
-    WaitBase: ("follows", "overdue"),
+    WaitBase: ("follows", "overdue", "bypass"),
     StopBase: ("release", "count_clears"),
     CheckBase: ("ask", "steps"),
     Cause: ("before_ordering", "remedy"),

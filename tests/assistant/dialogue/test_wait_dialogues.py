@@ -29,7 +29,7 @@ def test_a_restart_delay_is_shown_for_every_attempt_until_it_is_told_which(
     assert [one.over is None for one in only(open_).choices] == [False] * 3 + [True]
     assert "6 min" in texts(open_)
     assert "3 min" in texts(open_)
-    # By hand: stopped at 08:29 to 08:30, 6 min for the first and 3 for the second.
+    # By hand: stopped at 08:30, 6 min for the first and 3 for the second.
     assert only(open_).earliest == clock(8, 36)
     assert only(second).earliest == clock(8, 33)
     assert "Counted as: 2nd restart" in texts(second)
@@ -244,6 +244,24 @@ def test_a_way_past_a_wait_is_never_said_without_its_side_effect(
         )
     assert only(running).bypass == "bridge the two test pins for a second"
     assert only(running).bypass_side_effect is not None
+
+
+def test_a_customer_is_shown_no_way_past_a_wait_and_nothing_to_measure(
+    tmp_path: Path,
+) -> None:
+    kinds = {"minimum_off", "capacitor_bleed", "button"}
+    job = Spoken(tmp_path, kinds, role="customer")
+
+    stopped = job.say("the compressor stopped a minute ago")
+    charge = job.say("how long for the caps to bleed off")
+    button = job.say("how long do i hold the button")
+
+    assert only(stopped).bypass is None
+    for answer in (stopped, charge, button):
+        assert "test pins" not in texts(answer)
+        assert "measure" not in texts(answer)
+        assert "SW3" not in texts(answer)
+    assert "leave covers on" in texts(charge)
 
 
 def test_the_lamp_during_a_wait_is_said_to_be_no_fault(tmp_path: Path) -> None:
