@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 from datetime import timedelta
 from functools import partial
@@ -12,6 +13,9 @@ from assistant.jobs.clock_steps import set_since
 from assistant.jobs.fold import Held, JobState
 from assistant.timing.moment import Moment
 from assistant.timing.values import Happening
+
+OVERLOAD = "overload"
+"""The protection that opens by heat and closes by itself once it has cooled."""
 
 
 def happenings(state: JobState) -> tuple[Happening, ...]:
@@ -33,14 +37,21 @@ def happenings(state: JobState) -> tuple[Happening, ...]:
                     found.append(Happening("power_on", at))
             case ProtectionStopFact() if only_names(held):
                 pass
-            case ProtectionStopFact(at=at):
-                found.append(Happening("protection_stop", at))
-                found.append(Happening("compressor_stopped", at))
+            case ProtectionStopFact() as stop:
+                found.extend(_stopped(stop))
             case SettingFact(at=at):
                 found.append(Happening("setting_changed", at))
             case _:
                 pass
     return tuple(found)
+
+
+def _stopped(stop: ProtectionStopFact) -> Iterator[Happening]:
+    """Yield what a protection stop is besides."""
+    yield Happening("protection_stop", stop.at)
+    yield Happening("compressor_stopped", stop.at)
+    if stop.event == OVERLOAD:
+        yield Happening("overload_opened", stop.at)
 
 
 def _by_both_clocks(state: JobState, held: Held) -> Held:

@@ -336,3 +336,22 @@ def test_vague_times_are_ranges_and_the_careful_end_is_told(tmp_path: Path) -> N
     # 08:15 or 08:20 and 70 minutes, counted from the later.
     assert only(answer).started == clock(8, 20)
     assert only(answer).earliest == clock(9, 30)
+
+
+def test_starts_that_failed_leave_two_restarts_possible(tmp_path: Path) -> None:
+    job = Spoken(tmp_path, {"restart_delay"})
+
+    answer = job.say("compressor stopped 1 min ago, it tried to start twice")
+
+    # Two starts, the first among them or not: the second restart or the third.
+    told = job.say("when will it retry", after=0.1)
+    assert {one.text for one in only(told).choices} == {"2nd restart", "3rd restart"}
+    assert answer.waits[0].choices == only(told).choices
+
+
+def test_an_overload_that_opened_closes_by_itself_in_its_time(tmp_path: Path) -> None:
+    job = Spoken(tmp_path, {"self_reset"})
+
+    answer = job.say("the internal overload opened ten minutes ago")
+
+    assert only(answer).usual == clock(8, 21) + timedelta(minutes=20)
