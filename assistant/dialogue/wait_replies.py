@@ -45,7 +45,8 @@ def waiting(state: WaitState, offset: int, now: datetime, *, inside: bool) -> st
     if state.state == "ready" and wait.follows:
         parts.append(f"Next: {wait.follows}.")
     if state.state == "overdue" and wait.overdue:
-        parts.append(f"{wait.overdue}.")
+        unsure = state.latched == "cannot_tell"
+        parts.append(f"{'In that case: ' if unsure else ''}{wait.overdue}.")
     parts.extend(bypass_words(wait, inside=inside))
     return " ".join(parts)
 
