@@ -21,6 +21,7 @@ from assistant.checks.kinds import (
     SwitchCheck,
     ThermistorCheck,
 )
+from assistant.checks.reading import CALL
 from assistant.checks.verdict import Verdict
 from assistant.dialogue.several import sets_told
 from assistant.dialogue.view import View
@@ -45,7 +46,7 @@ def readings(view: View) -> tuple[Reading, ...]:
     return tuple(
         Reading(held, held.fact, checks_for(view, held, held.fact))
         for held in view.facts
-        if isinstance(held.fact, ReadingFact)
+        if isinstance(held.fact, ReadingFact) and not held.fact.baseline
     )
 
 
@@ -184,6 +185,7 @@ def _other_supply(view: View, *, under_load: bool) -> Quantity | None:
             isinstance(fact, ReadingFact)
             and fact.of == "supply"
             and fact.under_load == under_load
+            and not fact.baseline
             and fact.value is not None
         ):
             return fact.value
@@ -202,10 +204,8 @@ def _context(view: View, reading: Reading, row: Row[Any]) -> dict[str, bool | No
         "temperature at the sensor": True if fact.at_temperature else None,
         "mains at the terminals": mains,
     }
-    return {
-        need: told[need] if need in told else _told(view, need)
-        for need in requirements(row.item)
-    }
+    needs = (*requirements(row.item), CALL)
+    return {need: told[need] if need in told else _told(view, need) for need in needs}
 
 
 def _told(view: View, need: str) -> bool | None:
