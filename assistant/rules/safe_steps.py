@@ -68,6 +68,10 @@ def check_power_order(check: Check) -> Iterator[Finding]:
     yield from _step_order(check)
 
 
+_ISOLATED = re.compile(
+    r"\b(?:isolated|de-?energi[sz]ed|measured dead|with (?:the )?power off)\b",
+    re.IGNORECASE,
+)
 _NEEDS_POWER = frozenset({"call present", "fixed speed", "mains at the terminals"})
 """What can only be so while the supply is on."""
 DIODE = 3.0
@@ -86,7 +90,11 @@ def _power_asked_for(check: Check) -> Iterator[Finding]:
     if dead and at_odds:
         told = f"`{min(at_odds)}` cannot be so with the power off"
         yield Finding(("needs",), told, "write `needs: live`, or take it out")
-    if check.needs == "live" and "power off" in check.requires:
+    if check.needs == "live" and _ISOLATED.search(check.ask):
+        told = "it is live, and its own words isolate first"
+        yield Finding(("needs",), told, "write `needs: power_off`")
+    told_already = _measures_ohms(check)
+    if check.needs == "live" and "power off" in check.requires and not told_already:
         told = "it is live and requires the power to be off"
         yield Finding(("needs",), told, "write `needs: power_off`, or take it out")
 
