@@ -59,7 +59,7 @@ class ChargeCheck(CheckBase):
     @field_validator("refrigerant")
     @classmethod
     def _known(cls, text: str) -> str:
-        from assistant.checks.saturation import refrigerant_named
+        from assistant.checks.refrigerants import refrigerant_named
         from assistant.errors import InputError
 
         try:

@@ -9,8 +9,8 @@ from pathlib import Path
 import pytest
 
 from assistant.checks.pressure import absolute, atmosphere
+from assistant.checks.refrigerants import REFRIGERANTS
 from assistant.checks.saturation import (
-    REFRIGERANTS,
     Side,
     kelvin_per_pascal,
     saturation_pressure,
