@@ -11,8 +11,8 @@ from assistant.record import Mode, Record, Role
 from assistant.rules.applicability import Plate
 from assistant.rules.kinds import Complaint, Hazard
 from assistant.signals.observation import Observation
-from assistant.timing.kinds import Trigger
 from assistant.timing.moment import Moment
+from assistant.timing.triggers import Trigger
 from assistant.units.quantity import Quantity
 
 Origin = Literal["said", "form", "tap counter"]
@@ -29,6 +29,7 @@ ContextName = Literal[
     "gauges at hand",
     "meter at hand",
     "locked out",
+    "off before the outage",
     "surge",
     "frosted",
     "alone",
@@ -125,6 +126,13 @@ class ProtectionStopFact(FactBase):
     apart_s: tuple[float, float] | None = None
 
 
+class AttemptFact(FactBase):
+    """Which restart it is, counted from 1; several where it could be either."""
+
+    kind: Literal["attempt"] = "attempt"
+    number: Annotated[tuple[int, ...], Field(min_length=1)]
+
+
 class BreakerFact(FactBase):
     """The breaker tripped so often."""
 
@@ -213,6 +221,7 @@ Fact = Annotated[
     | HappeningFact
     | ResetFact
     | ProtectionStopFact
+    | AttemptFact
     | BreakerFact
     | PartFact
     | SettingFact

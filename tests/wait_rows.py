@@ -7,9 +7,11 @@ from typing import Any
 
 from pydantic import TypeAdapter
 
-from assistant.timing.kinds import SlidingWindow, Trigger, Wait
+from assistant.timing.kinds import SlidingWindow
 from assistant.timing.moment import Moment
+from assistant.timing.triggers import Trigger
 from assistant.timing.values import Happening, StopRow, WaitRow
+from assistant.timing.wait_kinds.every import Wait
 
 _WAIT: TypeAdapter[Wait] = TypeAdapter(Wait)
 NOON = datetime(2026, 5, 4, 12, tzinfo=UTC)

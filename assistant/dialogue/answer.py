@@ -72,8 +72,35 @@ class Decode(Record):
     reason: str = ""
 
 
+class WaitCondition(Record):
+    """A value that a wait looks at; `met` None where it was not told since."""
+
+    text: str
+    met: bool | None
+
+
+class WaitChoice(Record):
+    """One of several lengths a wait may have; `over` None where it has no end."""
+
+    text: str
+    over: AwareDatetime | None = None
+
+
+class WaitPart(Record):
+    """One part of a start-up order, and how it should stand now."""
+
+    part: str
+    soonest: AwareDatetime | None
+    latest: AwareDatetime | None
+    standing: Literal["not_yet", "may_run", "should_run", "unknown"]
+
+
 class WaitShown(Record):
-    """One wait in force."""
+    """One wait in force.
+
+    `conditions` hold it up beside the time; with `either` one of them ends it too.
+    `latched` says that the trip stays, or that nobody can tell.
+    """
 
     id: str
     name: str
@@ -83,6 +110,24 @@ class WaitShown(Record):
     give_up: AwareDatetime | None
     state: Literal["running", "ready", "overdue", "start_unknown"]
     sources: tuple[SourceRef, ...] = ()
+    kind: str = ""
+    latched: Literal["yes", "cannot_tell"] | None = None
+    conditions: tuple[WaitCondition, ...] = ()
+    either: bool = False
+    choices: tuple[WaitChoice, ...] = ()
+    parts: tuple[WaitPart, ...] = ()
+    unsaid: tuple[str, ...] = ()
+    bypass: str | None = None
+    bypass_side_effect: str | None = None
+    lamp_during: str | None = None
+    """What the lamp shown meanwhile means."""
+
+    @property
+    def holds(self) -> tuple[str, ...]:
+        """The values not known to be met that keep it from being over by time."""
+        if self.either:
+            return ()
+        return tuple(one.text for one in self.conditions if one.met is not True)
 
 
 class CountRange(Record):

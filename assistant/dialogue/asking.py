@@ -7,12 +7,13 @@ from dataclasses import dataclass
 
 from assistant.checks.kinds import ChargeCheck
 from assistant.checks.reading import AT_PORT
-from assistant.dialogue import replies, signal_replies, time_replies
+from assistant.dialogue import replies, signal_replies
 from assistant.dialogue.answer import Question
 from assistant.dialogue.diagnosing import Diagnosis
 from assistant.dialogue.judging import readings
 from assistant.dialogue.sections.signals import shown_in_turn
 from assistant.dialogue.view import View
+from assistant.dialogue.wait_questions import wait_questions
 from assistant.facts import ComplaintFact, LampFact, ReadingFact, UnitFact
 from assistant.units.show import format_quantity
 
@@ -33,7 +34,7 @@ def next_question(view: View, diagnosis: Diagnosis, *, locked: bool) -> Question
     """Return the most important question that is open and still worth asking.
 
     The order: which of two readings was meant; which unit; what splits the decode;
-    what else a display shows in turn; when a wait began; what a verdict still needs;
+    what else a display shows in turn; what a wait needs; what a verdict still needs;
     what the lamp does (before any reset); who is at the unit.
     """
     asking = Asking(view, diagnosis, locked)
@@ -42,7 +43,7 @@ def next_question(view: View, diagnosis: Diagnosis, *, locked: bool) -> Question
         _which_unit,
         _what_splits,
         _what_else_shows,
-        _when_it_began,
+        _about_waits,
         _what_is_missing,
         _what_the_lamp_does,
         _who_is_there,
@@ -125,18 +126,8 @@ def _what_else_shows(asking: Asking) -> Iterable[Question]:
         yield Question(text=signal_replies.CODES_QUESTION, slot="codes")
 
 
-def _when_it_began(asking: Asking) -> Iterable[Question]:
-    triggers = [
-        state.row.wait.trigger
-        for state in asking.view.waits_shown
-        if state.state == "start_unknown"
-    ]
-    # A reset of unknown time also powers the unit up: asking for it settles both.
-    resets_first = sorted(triggers, key=lambda trigger: "reset" not in trigger)
-    for trigger in dict.fromkeys(resets_first):
-        yield Question(
-            text=time_replies.TIME_QUESTIONS[trigger], slot=f"time:{trigger}"
-        )
+def _about_waits(asking: Asking) -> Iterable[Question]:
+    return wait_questions(asking.view)
 
 
 def _what_is_missing(asking: Asking) -> Iterable[Question]:

@@ -15,7 +15,15 @@ from assistant.dialogue.asking import next_question
 from assistant.dialogue.cautions import cautions
 from assistant.dialogue.danger import refuse, stop
 from assistant.dialogue.diagnosing import Diagnosis
-from assistant.dialogue.sections import checks, lamps, passages, said, signals, times
+from assistant.dialogue.sections import (
+    checks,
+    lamps,
+    passages,
+    said,
+    signals,
+    times,
+    waits,
+)
 from assistant.dialogue.view import View
 from assistant.jobs.events import CheckDone, Said
 from assistant.signals.bearings import RUNNING
@@ -59,7 +67,7 @@ def _work(view: View) -> Answer:
         *checks.correction_lines(view),
         *signals.late_lines(view),
         *lamps.decode_lines(view),
-        *times.wait_lines(view),
+        *waits.wait_lines(view),
         *times.stop_lines(view),
         *times.reset_lines(view, locked=locked),
         *checks.result_lines(view, new_results),
@@ -80,7 +88,7 @@ def _work(view: View) -> Answer:
         statements=tuple(statements),
         question=question,
         decodes=lamps.decodes(view),
-        waits=times.waits(view),
+        waits=waits.waits(view),
         stops=times.stops(view),
         causes=causes,
         next_check=check,
@@ -108,6 +116,7 @@ def _locked(view: View) -> bool:
         and all(candidate.row.signal.latched for candidate in match.candidates)
     )
     by_count = any(count.state == "locked" for count in view.stops)
+    by_count = by_count or any(state.latched == "yes" for state in view.waits)
     return by_lamp or by_count or view.context("locked out") is True
 
 
@@ -148,10 +157,8 @@ def _asked_for(view: View, diagnosis: Diagnosis) -> Iterator[Statement]:
         yield from checks.why_lines(view, diagnosis)
     if "ask_next" in acts or diagnosis.done:
         yield from checks.before_ordering(diagnosis)
-    if "ask_wait" in acts and not view.waits_shown:
-        for row in view.force.waits:
-            if row.unit_match == "confirmed":
-                yield from times.wait_rules(view, row)
+    if "ask_wait" in acts:
+        yield from waits.asked_rules(view)
     if "off_topic" in acts:
         yield said.computed(replies.OFF_TOPIC)
 

@@ -45,6 +45,7 @@ CONTEXT_QUESTIONS = {
     "mains at the terminals": (
         "What does the supply read at the unit's own terminals, in volts?"
     ),
+    "off before the outage": "Was the unit off already before the power went?",
     "fixed speed": "Is the unit held at fixed speed (the maker's test run)?",
     "compressor running": "Was the compressor running for that reading?",
     "module disconnected": "Was the inverter module disconnected for that reading?",
@@ -101,6 +102,13 @@ ROLE_QUESTION = (
     "Who is at the unit: customer, maintenance, technician, "
     "or technician with a refrigerant licence?"
 )
+ATTEMPT_QUESTION = (
+    "Which restart is it: the first since it ran properly, the second, a later one?"
+)
+STOP_NUMBER_QUESTION = (
+    "Which stop is it: the first since it ran properly or was reset, or a later one?"
+)
+VALUE_QUESTION = "What is {sensor} now, with its unit?"
 UNIT_NOT_CONFIRMED = "Unit not confirmed: check that the document is for this model."
 TO_CONFIRM = (
     "That row was read by OCR, which can misread a code: to be confirmed on the page."

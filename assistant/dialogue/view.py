@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from functools import cached_property
 
 from assistant.dialogue.answer import SourceRef
 from assistant.dialogue.happenings import happenings, resets, stop_events
 from assistant.dialogue.knowledge import Knowledge
+from assistant.dialogue.known import known
 from assistant.dialogue.observations import seen_before_reset, seen_now
 from assistant.facts import (
     Act,
@@ -25,7 +26,7 @@ from assistant.rules.inforce import InForce
 from assistant.signals.decode import decode
 from assistant.signals.observation import Match, Observation
 from assistant.timing.stops import count_stops
-from assistant.timing.values import StopCount, WaitState
+from assistant.timing.values import Happening, Known, StopCount, WaitState
 from assistant.timing.waits import waits_in_force
 
 
@@ -121,8 +122,30 @@ class View:
     def waits(self) -> tuple[WaitState, ...]:
         """Waits that what happened has started."""
         return waits_in_force(
-            self.force.waits, happenings(self.state), self.now, self.mode
+            self.force.waits, self.happenings, self.now, self.mode, self.known
         )
+
+    @cached_property
+    def waits_before(self) -> tuple[WaitState, ...]:
+        """Waits as they would stand now without what this turn told."""
+        earlier = [held for held in self.state.held if held.turn < self.state.turn]
+        if len(earlier) == len(self.state.held):
+            return self.waits
+        before = replace(self.state, held=tuple(earlier))
+        facts = tuple(held for held in self.facts if held.turn < self.state.turn)
+        return waits_in_force(
+            self.force.waits, happenings(before), self.now, self.mode, known(facts)
+        )
+
+    @cached_property
+    def happenings(self) -> tuple[Happening, ...]:
+        """What happened that starts or ends waits, in the order told."""
+        return happenings(self.state)
+
+    @cached_property
+    def known(self) -> Known:
+        """What else was said that waits depend on."""
+        return known(self.facts)
 
     @cached_property
     def waits_shown(self) -> tuple[WaitState, ...]:

@@ -7,6 +7,7 @@ from typing import Literal
 
 from assistant.errors import UsageError
 from assistant.facts import (
+    AttemptFact,
     ContextFact,
     HappeningFact,
     LampFact,
@@ -27,6 +28,7 @@ ANSWERS_SLOT: Mapping[str, tuple[type, ...]] = {
     "unit": (UnitFact,),
     "role": (RoleFact,),
     "time": (HappeningFact, ResetFact),
+    "attempt": (AttemptFact,),
     "context": (ContextFact,),
     "look": (LookFact,),
     "unit_of": (ReadingFact,),

@@ -21,6 +21,7 @@ from assistant.facts import (
 )
 from assistant.language.asked import Asked
 from assistant.language.asks import acts_of
+from assistant.language.attempts import bare_attempt
 from assistant.language.blinks import count_of, modifiers
 from assistant.language.choices import chosen
 from assistant.language.claims import Claim, either, rx
@@ -39,7 +40,7 @@ from assistant.language.times import answered_time
 from assistant.record import Box
 from assistant.rules.applicability import Plate
 from assistant.signals.observation import Observation
-from assistant.timing.kinds import Trigger
+from assistant.timing.triggers import Trigger
 
 IN_TURN = "codes"
 """The slot whose answer may be several lamps: all codes of a display's round."""
@@ -207,7 +208,7 @@ def _code(asked: Asked) -> Claim | None:
 
 def _state(asked: Asked) -> Claim | None:
     dimmed = dims(asked)
-    if dimmed is not None:
+    if dimmed is not None or _tells_of_power(asked):
         return dimmed
     label = (asked.subject,) if asked.subject else ()
     for pattern, state in _STATES:
@@ -282,6 +283,15 @@ def _tells_an_event(asked: Asked) -> bool:
     """Tell whether the text names what happened itself: it is read by itself then."""
     families = (happenings, resets, stops)
     return any(family(asked.view, asked.vocabulary) for family in families)
+
+
+def _tells_of_power(asked: Asked) -> bool:
+    """Tell whether the text is of the supply: "turned the breaker back on"."""
+    told = (claim.item for claim in happenings(asked.view, asked.vocabulary))
+    return any(
+        isinstance(fact, HappeningFact) and fact.trigger.startswith("power")
+        for fact in told
+    )
 
 
 def _time(asked: Asked) -> Claim | None:
@@ -366,6 +376,7 @@ _READERS: dict[str, Callable[[Asked], Claim | None]] = {
     "unit": _unit,
     "role": _role,
     "time": _time,
+    "attempt": lambda asked: bare_attempt(asked.view),
     "context": _context,
     "look": _look,
     "mode": _mode,

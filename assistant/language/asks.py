@@ -64,8 +64,10 @@ _TABLE: tuple[tuple[Act, str], ...] = (
      r"the) (?:delay|wait))|(?:time|minutes|min) (?:left|to go|remaining)|(?:is|are) "
      r"(?:it|the wait|they|time) (?:over|up|done) yet|has it been long enough|what is "
      r"the (?:delay|wait|timer)|how many (?:min|sec|hour)(?: till| until| before| do| "
-     r"to)?|is (?:it|there) (?:a )?(?:time delay|delay|wait)(?: on| before)?|got to "
-     r"wait|supposed to (?:wait|take [a-z]+)|long enough(?: yet| now)?|(?:by now|yet) "
+     r"to)?|is (?:it|there) (?:a )?(?:time delay|delay|wait)(?: on| before)?|button "
+     r"(?:sequence|combination|combo)|how many (?:times|presses)(?: do i| to)? press|"
+     r"got to wait|supposed to (?:wait|take [a-z]+)|long enough(?: yet| now)?|(?:by "
+     r"now|yet) "
      r"\?"),
     ("ask_next",
      r"(?:ok |so |and |then |well )*(?:now what|what now|what next|what is next|next "

@@ -27,6 +27,11 @@ _SENSOR = (
     r"(?:(?:discharge|coil|room|outdoor|suction|pipe|ambient|hot gas|indoor|return)? "
     r"?(?:air |coil |pipe )?sensors?)"
 )
+_OUTAGE = (
+    r"(?:before|when|at the time of|prior to|during|until)(?: (?:the |a |that |it )?(?:"
+    r"~+|power|outage|blackout|cut|storm|lights)| ~+)"
+)
+"""A power cut that an earlier matcher may have taken."""
 
 _TABLE: tuple[tuple[ContextName, str, str], ...] = (
     ("call present",
@@ -108,6 +113,16 @@ _TABLE: tuple[tuple[ContextName, str, str], ...] = (
      r"(?:no|without|not got|do not have|have not got|did not bring|not)(?: my| a| the|"
      r" any| got| have)* (?:volt |clamp )?meter(?: (?:on me|with me|here|today))?|"
      r"meter is (?:dead|broken)"),
+    ("off before the outage",
+     rf"(?:it|she|unit|the unit|system|everything) {_IS}(?:switched |turned |shut "
+     rf")?off "
+     rf"(?:anyway |already )?{_OUTAGE}|(?:was not|were not|not) (?:even )?(?:running|"
+     rf"on|"
+     rf"in use) {_OUTAGE}|off before (?:it|that|all that|then)|(?:had|have) it (?:"
+     rf"switched |turned )?off {_OUTAGE}",
+     rf"(?:it|she|unit|the unit|system|everything) {_IS}(?:running|on|working|cooling|"
+     rf"heating|in use) (?:fine |ok |just fine )?{_OUTAGE}|(?:had|have) it (?:on|"
+     rf"running) {_OUTAGE}|was not off {_OUTAGE}"),
     ("surge",
      r"(?:had |was |there was |got |took |after |been |have had |a |an |power "
      r")+(?:power |voltage |lightning )?(?:surge|strike|lightning strike)(?! "

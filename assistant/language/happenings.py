@@ -8,7 +8,7 @@ from assistant.facts import HappeningFact
 from assistant.language.claims import Claim, apart, negated, rx
 from assistant.language.tokens import MASK, Tokens
 from assistant.language.vocabulary import Vocabulary
-from assistant.timing.kinds import Trigger
+from assistant.timing.triggers import Trigger
 
 _POWER = (
     r"(?:power|mains|electricity|supply|juice|lights in the building|grid|electric)"
@@ -52,6 +52,20 @@ _TABLE: tuple[tuple[str, tuple[Trigger, ...]], ...] = (
      r"|restored (?:the )?power|gave it power|re ?energi[sz]ed(?: it)?|power(?:ed)? "
      r"up(?= |$)(?! sequence)|flipped it(?: on)?(?! off)|put (?:the )?power back(?: on|"
      r" in)?", ("power_on",)),
+    (r"(?:power|breaker|mains|disconnect|isolator|supply|everything|it|unit) (?:is |"
+     r"has |was |still )*(?:been )?(?:off|isolated|killed|pulled)(?= ~+)",
+     ("power_off",)),
+    (rf"(?:killed|cut|pulled|dropped|opened|isolated|shut off|shut|turned off|switched "
+     rf"off) (?:the |both |all )?(?:{_POWER}|breakers?|disconnects?|isolators?|fuses?)"
+     r"(?: off)? (?:and |then |, )+(?:i |we |have |it is )*(?:left|kept|leaving|"
+     r"keeping|"
+     r"still)(?: (?:it|them|everything))? off", ("power_off",)),
+    (r"(?:compressor|outdoor unit) (?:has )?been (?:off|stopped|down|quiet)",
+     ("compressor_stopped",)),
+    (r"(?:compressor|outdoor unit) (?:has )?been (?:running|on)",
+     ("compressor_started",)),
+    (r"(?:it |unit |she )?(?:has )?been (?:in (?:a )?defrost|defrosting)",
+     ("defrost_started",)),
     (rf"{_COMP} {_SELF}(?:stopped|quit|shut down|shut off|cut out|died|kicked off|"
      r"dropped out|went off|stops|shuts off|shuts down|cuts out|stalled)",
      ("compressor_stopped",)),
@@ -74,6 +88,41 @@ _TABLE: tuple[tuple[str, tuple[Trigger, ...]], ...] = (
      r"it |finally )*(?:went|gone|goes|go|turned) (?:dark|out|off)", ("lamp_dark",)),
     (r"(?:light|lights) (?:on the (?:fan )?board )?(?:finally |just |has )*(?:went|"
      r"gone) (?:dark|out|off)", ("lamp_dark",)),
+    (r"(?:defrost (?:has |is |just |was )*(?:ended|finished|done|over|complete|stopped|"
+     r"terminated)|(?:came|come|is|just|went) (?:back )?out of (?:a |the )?defrost|"
+     r"(?:finished|done|ended|stopped) (?:a |the |its |it is )?defrost(?:ing)?)",
+     ("defrost_ended",)),
+    (r"(?:overload|internal overload|thermal overload|thermal|thermal protector|"
+     r"protector|dome|klixon|thermal switch) (?:has |is |just |had |went |got )*(?:"
+     r"opened|open|kicked out|cut out|popped|tripped)|(?:went|gone|out|off) on (?:its |"
+     r"it is |the |an )?(?:internal|thermal)(?: overload)?|transformer (?:has |is |"
+     r"just "
+     r"|had |went |thermal )*(?:opened|cut out|tripped|popped)", ("overload_opened",)),
+    (r"(?:fault|error|sensor fault) (?:has |just )?(?:started|began|begun|set in)",
+     ("fault_began",)),
+    (r"(?:line |supply |mains )?voltage (?:has |just |had |is )*(?:sagged|sank|fell|"
+     r"went "
+     r"low|dropped|collapsed|went high|spiked)(?! (?:to|under|across|by|from|"
+     r"at)(?!\S))",
+     ("value_left",)),
+    (r"(?:line |supply |mains )?voltage (?:has |is |was |just |came |come |went |got "
+     r")*(?:back|recovered|normal again|ok again|good again|up again|fine again)(?: (?:"
+     r"up|in (?:its |the )?band|in range|to normal))?", ("value_back",)),
+    (r"(?:reversing|four way|4 way|changeover) valve (?:has |just |have )*(?:shifted|"
+     r"switched|changed over|flipped|clicked over)", ("valve_shifted",)),
+    (r"(?:started|began|kicked off) (?:a |the |it is |its )?(?:forced )?test "
+     r"(?:run|mode|operation)", ("test_started",)),
+    (r"(?:pulled|called|brought|opened)(?: up)? (?:the )?(?:fault |error |code |stored "
+     r")*(?:history|memory|log)(?: up)?", ("history_shown",)),
+    (r"(?:call|demand) (?:has |just |was )*(?:ended|dropped(?: out)?|gone|went away|"
+     r"cleared)|(?:thermostat|it) (?:has |just )*stopped calling|(?:switched|turned|"
+     r"shut)"
+     r" (?:it|the (?:heat|heating|cooling|unit)|heat|heating|cooling|her) off (?:at|"
+     r"from|"
+     r"with|on|by) (?:the |my )?(?:remote|thermostat|handset|controller)(?! (?:and|"
+     r"then)"
+     r" (?:back )?on)|(?:thermostat|room|zone) (?:got |just |has |was )+satisfied",
+     ("call_ended",)),
     (r"(?:call|thermostat|it) (?:just |has )?(?:started calling|called for (?:heat|"
      r"cool|cooling|heating))|(?:turned|cranked|set) (?:up |down )?the thermostat(?: "
      r"up| down)?(?: (?:to )?call)?", ("call_for_run",)),

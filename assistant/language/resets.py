@@ -22,8 +22,9 @@ _THE = (
 _TABLE: tuple[tuple[str, Which | None], ...] = (
     (r"(?:killed|cut|pulled|dropped|shut off|shut|turned off|switched off|knocked off|"
      rf"flipped off|threw|isolated) {_THE}{_SOURCE}(?: off)?(?: for)?(?: about)?(?: "
-     r"[0-9.]+ (?:min|sec|hour))?(?: (?:and|then))?(?: (?:back on|turned it back on|"
-     r"put it back|on again))?",
+     r"[0-9.]+ (?:min|sec|hour))?(?! (?:and |then |, )+(?:i |we |have |it is )*(?:left|"
+     r"kept|leaving|keeping|still)(?: (?:it|them|everything))? off)(?: (?:and|then))?"
+     r"(?: (?:back on|turned it back on|put it back|on again))?",
      "power"),
     (rf"power(?:ed)? ?cycl(?:ed?|ing) ?{_THE}{_POWER}?|did (?:a|another) power cycle",
         "power"),

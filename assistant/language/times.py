@@ -38,6 +38,20 @@ _AGO = rx(
     rf"-|maybe) (?P<m>{NUMBER}))? (?P<unit>{_UNIT})(?P<half> and a half)?(?: "
     r"(?P<more>[0-9]{1,2}) min)?(?P<so> or so)? (?:ago|back|since|earlier|now since)"
 )
+_STATES = words(
+    "off stopped running down on dark out defrosting isolated defrost quiet dead back"
+)
+_SINCE = "|".join(
+    [f"(?<=been {word} )(?:for )?" for word in _STATES]
+    + [f"(?<={lead} {word} )for " for lead in ("is", "now") for word in _STATES]
+)
+_FOR = rx(
+    rf"(?:{_SINCE})(?:now )?(?:the last )?(?P<hedge>{_HEDGE} )?(?P<n>{_AMOUNT})(?: "
+    rf"(?:or|to|-|maybe) (?P<m>{NUMBER}))? (?P<unit>{_UNIT})(?P<half> and a half)?(?: "
+    r"(?P<more>[0-9]{1,2}) min)?(?P<so> or so)?(?! (?:ago|then|and (?:then |back )|"
+    r"before|back))"
+)
+"""How long something has been so: "been off 5 min", "is stopped for an hour"."""
 _PAST = rx(
     r"(?:at |since |around |about )?(?P<n>[0-9]{1,2}|quarter|half)(?: (?:or|to|-) "
     r"(?P<m>[0-9]{1,2}|quarter|half))?(?: min)? (?P<side>past|after|till)(?: "
@@ -245,6 +259,7 @@ _READERS: tuple[
     tuple[re.Pattern[str], Callable[[re.Match[str], Clock], Moment | None]], ...
 ] = (
     (_AGO, _ago),
+    (_FOR, _ago),
     (_CLOCK, _clock),
     (_QUARTER_TO, _before),
     (_PAST, _past),

@@ -9,6 +9,7 @@ from assistant.facts import Act, ComplaintFact, Fact, LampFact, Understood
 from assistant.language.answers import answer
 from assistant.language.asked import Asked
 from assistant.language.asks import asks
+from assistant.language.attempts import attempts
 from assistant.language.bypass import bypasses
 from assistant.language.claims import Claim, Matcher
 from assistant.language.complaints import complaints
@@ -45,6 +46,7 @@ FAMILIES: tuple[tuple[Matcher, ...], ...] = (
     (parts,),
     (resets,),
     (stops,),
+    (attempts,),
     (modes,),
     (people,),
     (happenings,),

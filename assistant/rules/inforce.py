@@ -31,8 +31,10 @@ from assistant.rules.kinds import (
 from assistant.rules.pack import FILES, Pack, PackHead
 from assistant.signals.kinds import Signal, SignalBase, SignalNote, TableNote
 from assistant.signals.observation import SignalRow
-from assistant.timing.kinds import Stop, StopBase, Wait, WaitBase
+from assistant.timing.kinds import Stop, StopBase
 from assistant.timing.values import StopRow, WaitRow
+from assistant.timing.wait_kinds.base import WaitBase
+from assistant.timing.wait_kinds.every import Wait
 
 PackKind = Literal["maker", "shop", "common"]
 RANKS: Mapping[str, int] = {"maker": 0, "shop": 1, "common": 2}

@@ -12,7 +12,10 @@ from assistant.rules.patterns import pattern_mistake
 from assistant.rules.plates import serial_form_known, serial_key
 from assistant.rules.references import results_of
 from assistant.signals.kinds import MultiFault, SeveralLamps, SignalBase
-from assistant.timing.kinds import StartUpOrder, StopBase, WaitBase
+from assistant.timing.kinds import StopBase
+from assistant.timing.wait_kinds.base import WaitBase
+from assistant.timing.wait_kinds.frost import Defrost
+from assistant.timing.wait_kinds.runs import OrderStep, StartUpOrder
 from assistant.units.quantity import Quantity
 
 
@@ -123,13 +126,15 @@ def _wait(item: WaitBase) -> Iterator[Finding]:
             "say what the board ignores meanwhile",
         )
     if isinstance(item, StartUpOrder):
-        yield from _order(item)
+        yield from _order(item.order, "order")
+    if isinstance(item, Defrost):
+        yield from _order(item.after, "after")
 
 
-def _order(item: StartUpOrder) -> Iterator[Finding]:
+def _order(steps: tuple[OrderStep, ...], field: str) -> Iterator[Finding]:
     known = ["trigger"]
-    for place, step in enumerate(item.order):
-        at: Path = ("order", place)
+    for place, step in enumerate(steps):
+        at: Path = (field, place)
         if step.after not in known:
             yield Finding(
                 (*at, "after"),

@@ -17,7 +17,11 @@ from assistant.rules.plates import (
     serial_key,
 )
 from assistant.rules.references import items_of, references
-from assistant.timing.kinds import Defrost, Standby, StartUpOrder, StopBase, WaitBase
+from assistant.timing.kinds import StopBase
+from assistant.timing.wait_kinds.base import WaitBase
+from assistant.timing.wait_kinds.frost import Defrost
+from assistant.timing.wait_kinds.holds import Standby
+from assistant.timing.wait_kinds.shows import ButtonTiming
 
 _COMPARED = {
     "voltage": compare_voltage,
@@ -49,10 +53,8 @@ def check_times(item: Item) -> Iterator[tuple[Finding, bool]]:
 
 
 def _wait_end(item: WaitBase) -> Iterator[tuple[Finding, bool]]:
-    timed = any(one is not None for one in (item.minimum, item.usual, item.give_up))
-    if isinstance(item, StartUpOrder):
-        timed = timed or any(step.latest is not None for step in item.order)
-    ended = item.until_event is not None or item.cancelled_by
+    timed = bool(item.durations) or isinstance(item, ButtonTiming)
+    ended = item.until_event is not None or item.cancelled_by or item.wanted
     if not timed and not ended:
         hint = "add `minimum`, `usual` or `give_up`"
         yield Finding((), "the wait has no end", hint), True

@@ -23,7 +23,8 @@ from assistant.rules.kinds import Card, Cause, ComplaintCall, StopCall
 from assistant.rules.mistakes import Path
 from assistant.rules.refused import never_said, refused
 from assistant.signals.kinds import SignalBase
-from assistant.timing.kinds import StopBase, WaitBase
+from assistant.timing.kinds import StopBase
+from assistant.timing.wait_kinds.base import WaitBase
 
 _LIVE = re.compile(
     r"\b(?:live|energi[sz]ed|power(?:ed)? (?:is )?on|powered up|under load|"

@@ -10,7 +10,8 @@ from assistant.checks.kinds import Check, Sensor
 from assistant.record import Item
 from assistant.rules.kinds import Cause, CautionItem, Procedure
 from assistant.signals.kinds import SignalItem
-from assistant.timing.kinds import Stop, Wait
+from assistant.timing.kinds import Stop
+from assistant.timing.wait_kinds.every import Wait
 
 
 def _variants(union: object) -> tuple[type[Item], ...]:

@@ -6,30 +6,45 @@ start, "not longer than" from the earliest; so neither is ever told too early.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Sequence
+from dataclasses import replace
 from datetime import datetime, timedelta
-from typing import Literal
 
 from assistant.record import Mode
-from assistant.timing.kinds import OrderStep, StartUpOrder, Trigger
+from assistant.timing.conditions import conditions_since, satisfied
+from assistant.timing.latches import latch
+from assistant.timing.lengths import choices
 from assistant.timing.moment import Moment
-from assistant.timing.values import Happening, WaitRow, WaitState
+from assistant.timing.off_times import was_off_for
+from assistant.timing.start_order import whole_order
+from assistant.timing.started import (
+    Own,
+    counted,
+    ended,
+    last_of,
+    own_triggers,
+    replaced,
+    second_within,
+    with_second_resets,
+)
+from assistant.timing.values import (
+    NOTHING_KNOWN,
+    Choice,
+    Happening,
+    Known,
+    Standing,
+    WaitRow,
+    WaitState,
+)
+from assistant.timing.wait_kinds.holds import Standby
+from assistant.timing.wait_kinds.runs import StartUpOrder
+from assistant.timing.wait_kinds.starts import Preheat
 from assistant.units.quantity import Quantity
-
-State = Literal["running", "ready", "overdue", "start_unknown"]
-PartTimes = tuple[str, datetime | None, datetime | None]
 
 LISTED_FOR = timedelta(hours=1)
 """How long a wait that is over stays listed."""
-
-IS_ALSO: Mapping[Trigger, Trigger] = {
-    "second_reset": "reset",
-    "first_start": "power_on",
-    "power_restored": "power_on",
-    "power_lost": "power_off",
-}
-"""What a happening counts as where its pack has no row for it by its own name."""
-ALWAYS_ALSO: Mapping[Trigger, Trigger] = {"protection_stop": "compressor_stopped"}
+LISTED_FOR_VALUE = timedelta(hours=24)
+"""How long one stays listed whose time is over, but whose value was not told."""
 
 
 def waits_in_force(
@@ -37,6 +52,7 @@ def waits_in_force(
     happenings: Sequence[Happening],
     now: datetime,
     mode: Mode | None = None,
+    known: Known = NOTHING_KNOWN,
 ) -> tuple[WaitState, ...]:
     """Return each wait that something has started and nothing has ended.
 
@@ -50,222 +66,183 @@ def waits_in_force(
         The instant asked about.
     mode : Mode, optional
         The unit's mode; a wait written for another one is left out.
+    known : Known
+        What else was said: attempts, yes-or-no, values read.
 
     Returns
     -------
     tuple of WaitState
         In the order of `rows`. A wait that has been over for an hour is not listed.
     """
-    told = _with_second_resets(happenings)
-    own = {(_pack(row), row.wait.trigger) for row in rows}
+    told = with_second_resets(happenings)
+    own = own_triggers(rows, told)
     states = []
     for row in rows:
         if mode is not None and row.wait.mode not in (None, mode):
             continue
-        state = _state(row, told, own, now)
+        state = _state(row, told, own, now, known)
         if state is not None:
             states.append(state)
     return tuple(states)
 
 
-def _pack(row: WaitRow) -> str:
-    return row.gid.partition("/")[0]
-
-
-def _with_second_resets(happenings: Sequence[Happening]) -> tuple[Happening, ...]:
-    """Name every reset after the first a second one: documents ask for more then.
-
-    The first is the earliest told with a time; without times, the first told.
-    """
-    resets = [one for one in happenings if one.trigger == "reset"]
-    if not resets:
-        return tuple(happenings)
-    first = min(
-        enumerate(resets),
-        key=lambda entry: (
-            entry[1].at is None,
-            entry[1].at.latest.timestamp() if entry[1].at else 0,
-            entry[0],
-        ),
-    )[1]
-    return tuple(
-        Happening("second_reset", one.at)
-        if one.trigger == "reset" and one is not first
-        else one
-        for one in happenings
-    )
-
-
 def _state(
+    row: WaitRow, told: Sequence[Happening], own: Own, now: datetime, known: Known
+) -> WaitState | None:
+    starts, special = counted(row, own)
+    found, started, place = last_of(told, starts)
+    if not found or _ruled_out(row, told, known):
+        return None
+    if replaced(told, special, started, place):
+        return None
+    state = _begun(row, told, started, place, now, known)
+    return replace(state, unsaid=_unsaid(row, told, known)) if state else None
+
+
+def _begun(
     row: WaitRow,
     told: Sequence[Happening],
-    own: set[tuple[str, Trigger]],
+    started: Moment | None,
+    place: int,
     now: datetime,
+    known: Known,
 ) -> WaitState | None:
-    counted, special = _counted(row, own)
-    found, started, place = _last(told, counted)
-    if not found:
-        return None
-    ended = _ended(told, row.wait.cancelled_by, started, place)
-    if ended or _replaced(told, special, started, place):
+    wait = row.wait
+    if isinstance(wait, Standby) and wait.latches and started is not None:
+        return _latching(row, wait, told, (started, place), now, known)
+    if ended(told, wait.enders, started, place):
         return None
     if started is None:
-        return WaitState(row, None, None, None, None, "start_unknown")
-    return _timed(row, started, now)
+        states = conditions_since(wait, None, ())
+        open_choices = choices(row, known, told)
+        return WaitState(
+            row, None, None, None, None, "start_unknown", states, open_choices
+        )
+    return _timed(row, started, now, known, choices(row, known, told))
 
 
-def _counted(
-    row: WaitRow, own: set[tuple[str, Trigger]]
-) -> tuple[set[Trigger], tuple[Trigger, ...]]:
-    """Return the triggers that start a wait, and those whose own row replaces it."""
-    wanted = row.wait.trigger
-    counted = {wanted}
-    counted.update(one for one, other in ALWAYS_ALSO.items() if other == wanted)
-    special = []
-    for one, other in IS_ALSO.items():
-        if other == wanted and (_pack(row), one) in own:
-            special.append(one)
-        elif other == wanted:
-            counted.add(one)
-    return counted, tuple(special)
-
-
-def _last(
-    told: Sequence[Happening], counted: Iterable[Trigger]
-) -> tuple[bool, Moment | None, int]:
-    """Return whether any happened, when the last did, and its place in the telling.
-
-    With overlapping times the last one lies between the latest of the earliest and
-    the latest of the latest. A time not known that was told after all known ones
-    leaves the last one unknown.
-    """
-    wanted = set(counted)
-    placed = [(place, one) for place, one in enumerate(told) if one.trigger in wanted]
-    if not placed:
-        return False, None, -1
-    last_place = placed[-1][0]
-    if placed[-1][1].at is None:
-        return True, None, last_place
-    known = [(place, one.at) for place, one in placed if one.at is not None]
-    latest = max(at.latest for _, at in known)
-    place = max(place for place, at in known if at.latest == latest)
-    return (
-        True,
-        Moment(earliest=max(at.earliest for _, at in known), latest=latest),
-        place,
+def _latching(
+    row: WaitRow,
+    wait: Standby,
+    told: Sequence[Happening],
+    start: tuple[Moment, int],
+    now: datetime,
+    known: Known,
+) -> WaitState | None:
+    started, place = start
+    held = latch(wait, told, started, place, now)
+    if held == "ended":
+        return None
+    state = _timed(row, started, now, known, ())
+    if state is not None and (held == "open" or state.state == "ready"):
+        return state
+    give_up = _after(started.earliest, wait.give_up)
+    values = conditions_since(wait, started, known.values)
+    return WaitState(
+        row,
+        started,
+        None,
+        None,
+        give_up,
+        "overdue",
+        values,
+        latched="yes" if held == "yes" else "cannot_tell",
     )
 
 
-def _ended(
-    told: Sequence[Happening],
-    enders: Sequence[Trigger],
-    started: Moment | None,
-    place: int,
-) -> bool:
-    """Return whether something ended the wait for certain after it started.
-
-    At one and the same instant, and where a time is not known, the order told
-    decides.
-    """
-    for number, one in enumerate(told):
-        if one.trigger not in enders:
-            continue
-        if started is None or one.at is None or one.at == started:
-            if number > place:
-                return True
-        elif one.at.earliest >= started.latest:
-            return True
-    return False
+def _ruled_out(row: WaitRow, told: Sequence[Happening], known: Known) -> bool:
+    """Return whether something said rules the wait out."""
+    said = [known.said.get(need) for need in row.wait.only_when]
+    if False in said or second_within(row, told) is False:
+        return True
+    return _warmed_long_enough(row, told) is False
 
 
-def _replaced(
-    told: Sequence[Happening],
-    special: Sequence[Trigger],
-    started: Moment | None,
-    place: int,
-) -> bool:
-    """Return whether a more special happening, with its own row, has taken over."""
-    for number, one in enumerate(told):
-        if one.trigger not in special:
-            continue
-        if started is None or one.at is None:
-            taken = number > place
-        elif one.at == started or one.at.earliest >= started.latest:
-            taken = True
-        else:
-            taken = one.at.latest >= started.earliest and number > place
-        if taken:
-            return True
-    return False
+def _unsaid(row: WaitRow, told: Sequence[Happening], known: Known) -> tuple[str, ...]:
+    """Return what must hold for the wait to run, and was not said."""
+    needs: list[str] = [
+        need for need in row.wait.only_when if known.said.get(need) is None
+    ]
+    if second_within(row, told) is None:
+        needs.append("soon after the first reset")
+    if _warmed_long_enough(row, told) is None:
+        needs.append("off long enough before")
+    return tuple(needs)
 
 
-def _timed(row: WaitRow, started: Moment, now: datetime) -> WaitState | None:
+def _warmed_long_enough(row: WaitRow, told: Sequence[Happening]) -> bool | None:
+    wait = row.wait
+    if not isinstance(wait, Preheat) or wait.after_off_for is None:
+        return True
+    return was_off_for(told, timedelta(seconds=wait.after_off_for.value))
+
+
+def _timed(
+    row: WaitRow,
+    started: Moment,
+    now: datetime,
+    known: Known,
+    lengths: tuple[Choice, ...],
+) -> WaitState | None:
     wait = row.wait
     earliest = _after(started.latest, wait.minimum)
     usual = _after(started.latest, wait.usual)
     give_up = _after(started.earliest, wait.give_up)
     if isinstance(wait, StartUpOrder) and not (earliest or usual or give_up):
-        earliest, give_up = _whole_order(wait, started)
-    over = earliest or usual or give_up
-    if over is None:
-        return WaitState(row, started, None, None, None, "running")
-    state: State = "running"
-    if now >= over and (earliest is not None or give_up is None or now > give_up):
-        state = "overdue" if give_up is not None and now > give_up else "ready"
-    end = max(over, give_up) if give_up is not None else over
-    if state != "running" and now - end > LISTED_FOR:
+        earliest, give_up = whole_order(wait, started)
+    if lengths:
+        lengths = tuple(
+            replace(one, over=_after(started.latest, one.length)) for one in lengths
+        )
+        earliest = max((one.over for one in lengths if one.over), default=None)
+        usual = None
+    state = WaitState(
+        row,
+        started,
+        earliest,
+        usual,
+        give_up,
+        "running",
+        conditions_since(wait, started, known.values),
+        lengths,
+    )
+    if lengths and all(one.length is None for one in lengths):
+        return replace(state, state="overdue", latched="yes")
+    return _judged(state, now)
+
+
+def _judged(state: WaitState, now: datetime) -> WaitState | None:
+    """Say whether the wait runs, is over or overdue; None where it is long over."""
+    over = state.earliest or state.usual or state.give_up
+    if over is None and not state.conditions:
+        return state
+    standing = _standing(state, now)
+    ends = [one for one in (state.earliest or state.usual, state.give_up) if one]
+    listed = LISTED_FOR_VALUE if standing == "running" else LISTED_FOR
+    if ends and now - max(ends) > listed:
         return None
-    return WaitState(row, started, earliest, usual, give_up, state)
+    return replace(state, state=standing)
+
+
+def _standing(state: WaitState, now: datetime) -> Standing:
+    if state.give_up is not None and now > state.give_up and not _value_came(state):
+        return "overdue"
+    time_up = state.earliest or state.usual
+    passed = time_up is not None and now >= time_up
+    if not state.conditions:
+        return "ready" if passed else "running"
+    met = satisfied(state.conditions, state.row.wait.logic)
+    if state.row.wait.logic == "or":
+        return "ready" if passed or met else "running"
+    return "ready" if met and (passed or time_up is None) else "running"
+
+
+def _value_came(state: WaitState) -> bool:
+    """Return whether the wait is for values only, and they came."""
+    timed = state.earliest or state.usual
+    came = bool(state.conditions) and satisfied(state.conditions, state.row.wait.logic)
+    return came and timed is None
 
 
 def _after(start: datetime, by: Quantity | None) -> datetime | None:
     return None if by is None else start + timedelta(seconds=by.value)
-
-
-def _whole_order(
-    wait: StartUpOrder, started: Moment
-) -> tuple[datetime | None, datetime | None]:
-    """Return when the last part runs at the soonest, and by when it should."""
-    soonest = [time for _, time, _ in _parts(wait, _fixed(started.latest)) if time]
-    slowest = [time for _, _, time in _parts(wait, started) if time]
-    return max(soonest, default=None), max(slowest, default=None)
-
-
-def _fixed(at: datetime) -> Moment:
-    return Moment(earliest=at, latest=at)
-
-
-def start_order(state: WaitState) -> tuple[PartTimes, ...]:
-    """Return for each part of a start-up order when it starts, soonest and latest.
-
-    Both are None where the start of the wait, or the part's own time, is not known;
-    a wait that is no start-up order has no parts.
-    """
-    wait = state.row.wait
-    if not isinstance(wait, StartUpOrder):
-        return ()
-    if state.started is None:
-        return tuple((step.part, None, None) for step in wait.order)
-    return _parts(wait, state.started)
-
-
-def _parts(wait: StartUpOrder, started: Moment) -> tuple[PartTimes, ...]:
-    times: dict[str, tuple[datetime | None, datetime | None]] = {
-        "trigger": (started.earliest, started.latest)
-    }
-    for step in wait.order:
-        soonest, latest = times.get(step.after, (None, None))
-        times[step.part] = (_soonest(step, soonest), _latest(step, latest))
-    return tuple((step.part, *times[step.part]) for step in wait.order)
-
-
-def _soonest(step: OrderStep, base: datetime | None) -> datetime | None:
-    if base is None or step.earliest is None:
-        return base
-    return base + timedelta(seconds=step.earliest.value)
-
-
-def _latest(step: OrderStep, base: datetime | None) -> datetime | None:
-    if base is None or step.latest is None:
-        return None
-    return base + timedelta(seconds=step.latest.value)

@@ -16,11 +16,13 @@ from assistant.rules.inforce import InForce, in_force
 from assistant.rules.loader import load_pack
 from assistant.signals.decode import decode
 from assistant.signals.observation import Observation
-from assistant.timing.kinds import PowerOffHold, Trigger
 from assistant.timing.moment import Moment
+from assistant.timing.start_order import start_order
 from assistant.timing.stops import count_stops, spread
+from assistant.timing.triggers import Trigger
 from assistant.timing.values import Happening, WaitState
-from assistant.timing.waits import start_order, waits_in_force
+from assistant.timing.wait_kinds.holds import PowerOffHold
+from assistant.timing.waits import waits_in_force
 from tests.pack_folders import write_pack
 
 PACK = """\

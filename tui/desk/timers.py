@@ -39,11 +39,15 @@ def clock(at: datetime, zone: tzinfo | None) -> str:
 def wait_line(wait: WaitShown, now: datetime, zone: tzinfo | None) -> str:
     """Say how a timer stands; only a running one changes from second to second."""
     since = over_since(wait)
+    if wait.latched is not None:
+        return "LATCHED" if wait.latched == "yes" else "may have latched"
     if wait.state in ("ready", "overdue") and since is not None:
         word = "READY" if wait.state == "ready" else "OVERDUE"
         return f"{word} since {clock(since, zone)}"
     end = end_of(wait)
     if wait.state == "running" and end is not None:
+        if end <= now and wait.holds:
+            return f"time over, needs {wait.holds[0]}"
         if end <= now:
             return f"READY since {clock(end, zone)}"
         return f"{left(end - now)} left, ready at {clock(end, zone)}"
@@ -65,7 +69,10 @@ def bar(
         for wait in running(line):
             end = end_of(wait)
             if end is not None:
-                text = f"{left(end - now)}{whose} {wait.name}"
+                still = left(end - now)
+                if end <= now and wait.holds:
+                    still = wait_line(wait, now, zone)
+                text = f"{still}{whose} {wait.name}"
                 waiting.append((end, text))
     running_words = [text for _, text in sorted(waiting)]
     return " | ".join((*ended, *running_words))

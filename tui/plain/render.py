@@ -126,9 +126,14 @@ def _waits(waits: Sequence[WaitShown], frame: Frame) -> Iterator[str]:
 def wait_words(wait: WaitShown, frame: Frame) -> str:
     """Say how a timer stands, with the local time it is ready at."""
     ready = wait.usual or wait.earliest
+    if wait.latched is not None:
+        return _latched_words(wait)
     match wait.state:
         case "start_unknown":
             return "its start is not known, so its end is not either"
+        case "running" if ready is not None and ready <= frame.now and wait.holds:
+            over = _clock(ready, frame)
+            return f"its time is over since {over}; it needs {' and '.join(wait.holds)}"
         case "running" if ready is not None:
             return f"ready at {_clock(ready, frame)}, in {length(ready - frame.now)}"
         case "running" if wait.give_up is not None:
@@ -142,6 +147,12 @@ def wait_words(wait: WaitShown, frame: Frame) -> str:
             )
         case _:
             return wait.state
+
+
+def _latched_words(wait: WaitShown) -> str:
+    if wait.latched == "yes":
+        return "LATCHED: it does not start again by itself"
+    return "cannot tell whether it latched: when did the value come back?"
 
 
 def _clock(at: datetime, frame: Frame) -> str:

@@ -98,10 +98,15 @@ class Talk:
         return going
 
     def next_due(self) -> datetime | None:
-        """Return when the next running timer is ready."""
+        """Return when the next running timer is ready, or past its longest time.
+
+        One that is over by time alone and waits for a value comes to no end by itself.
+        """
         waits = self._last.waits if self._last else ()
         ends = [
-            wait.usual or wait.earliest for wait in waits if wait.state == "running"
+            wait.give_up if wait.holds else wait.usual or wait.earliest or wait.give_up
+            for wait in waits
+            if wait.state == "running"
         ]
         return min((end for end in ends if end is not None), default=None)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import UTC, datetime
 
-from assistant.dialogue.time_replies import clock, times_of_start
+from assistant.dialogue.wait_replies import clock, times_of_start
 
 EIGHT = datetime(2031, 6, 14, 8, 30, tzinfo=UTC)
 

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from assistant.facts import ContextName, Understood
 from assistant.language.lexicon.spelling import WELL_SPELLED, WORDS
 from assistant.language.understand import Pending, Vocabulary, understand
-from assistant.timing.kinds import Trigger
+from assistant.timing.triggers import Trigger
 
 NOW = datetime(2024, 6, 3, 14, 17, tzinfo=UTC)
 TRADE = sorted(

@@ -11,8 +11,9 @@ from hypothesis import strategies as st
 
 from assistant.clock import FixedClock
 from assistant.timing.moment import Moment
+from assistant.timing.start_order import start_order
 from assistant.timing.values import Happening, WaitState
-from assistant.timing.waits import LISTED_FOR, start_order, waits_in_force
+from assistant.timing.waits import LISTED_FOR, waits_in_force
 from tests.wait_rows import NOON, at, happened, minutes, wait
 
 RESTART = wait("restart", "compressor_stopped", minimum="3 min", give_up="10 min")

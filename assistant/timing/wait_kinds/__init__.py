@@ -1,0 +1,1 @@
+"""The kinds of wait that a pack may write, each one closed, frozen model."""
