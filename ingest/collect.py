@@ -13,6 +13,8 @@ from assistant.errors import FaultleafError, InputError
 from ingest.readers.archive import Member, Room, is_archive, members
 
 PACK_FILE = "pack.yaml"
+DRAFT_FILE = "draft.yaml"
+_NO_PACK = "faultleaf rules accept DRAFT ROW... --by NAME takes its rows into a pack"
 _CHUNK = 1 << 20
 _LITTER = frozenset(("thumbs.db", "desktop.ini"))
 
@@ -202,6 +204,8 @@ def _unpack(found: Collected, archive: Candidate) -> None:
 def _walk(path: Path, leave_out: Path | None) -> Iterator[Candidate | Refusal | Path]:
     if path.is_dir():
         yield from _walk_folder(path, leave_out)
+    elif _draft_above(path):
+        yield _draft(path)
     elif path.name == PACK_FILE and path.is_file():
         yield path.parent
     elif os.path.lexists(path):
@@ -225,6 +229,10 @@ def _walk_folder(
 
     for folder, inner, names in os.walk(root, onerror=note):
         here = Path(folder)
+        if DRAFT_FILE in names:
+            inner.clear()
+            refused.append(_draft(here))
+            continue
         if PACK_FILE in names:
             inner.clear()
             packs.append(here)
@@ -243,6 +251,19 @@ def _walk_folder(
     yield from sorted(files, key=lambda each: each.path)
     yield from sorted(packs)
     yield from sorted(refused, key=lambda each: each.path)
+
+
+def _draft_above(path: Path) -> bool:
+    """Return whether a file belongs to a draft: beside its head, or in its tables."""
+    folder = path.parent
+    home = folder.parent if folder.name == "tables" else folder
+    return (home / DRAFT_FILE).is_file()
+
+
+def _draft(where: Path) -> Refusal:
+    """Return what is said of a draft of rules: it is no pack and no literature."""
+    told = _told(str(where))
+    return Refusal(told, f"{told}: a draft, and a draft answers nothing", _NO_PACK)
 
 
 def _link(folder: Path) -> Refusal:

@@ -21,7 +21,7 @@ COMMANDS = {
     "ask": "one turn of a job: say what you see, get what is known",
     "talk": "work a job as a conversation in plain lines",
     "check": "work out one engineering check",
-    "rules": "prove rule packs against the literature",
+    "rules": "begin, draft, show and prove rule packs",
     "job": "list, show and verify stored jobs",
     "doctor": "check the installation, the library and the jobs",
 }

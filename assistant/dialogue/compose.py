@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from assistant.dialogue import replies
+from assistant.dialogue import claims, replies
 from assistant.dialogue.answer import (
     Answer,
     Question,
@@ -19,8 +19,10 @@ from assistant.dialogue.sections import (
     checks,
     lamps,
     passages,
+    resets,
     said,
     signals,
+    stops,
     times,
     waits,
 )
@@ -68,9 +70,13 @@ def _work(view: View) -> Answer:
         *signals.late_lines(view),
         *lamps.decode_lines(view),
         *waits.wait_lines(view),
-        *times.stop_lines(view),
-        *times.reset_lines(view, locked=locked),
+        *stops.breaker_lines(view),
+        *stops.stop_lines(view),
+        *resets.taken_lines(view),
+        *resets.reset_lines(view, locked=locked),
         *checks.result_lines(view, new_results),
+        *checks.foreseen_lines(view, check),
+        *claims.claim_lines(view, claims.touched(view, _checked(diagnosis))),
         *_asked_for(view, diagnosis),
         *_for_others(view, diagnosis),
     ]
@@ -89,7 +95,7 @@ def _work(view: View) -> Answer:
         question=question,
         decodes=lamps.decodes(view),
         waits=waits.waits(view),
-        stops=times.stops(view),
+        stops=stops.stops(view),
         causes=causes,
         next_check=check,
         verdicts=checks.verdicts(view, new_results),
@@ -148,6 +154,10 @@ def _results_now(view: View) -> tuple[CheckDone, ...]:
         for turn, done in view.state.checks_by_turn
         if turn == view.state.turn and done in view.state.checks
     )
+
+
+def _checked(diagnosis: Diagnosis) -> tuple[str, ...]:
+    return tuple(done.check for done in diagnosis.done)
 
 
 def _asked_for(view: View, diagnosis: Diagnosis) -> Iterator[Statement]:

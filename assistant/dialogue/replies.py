@@ -25,6 +25,12 @@ PLATE_WORDS = {
     "capacity_class": "capacity class",
     "unit_role": "kind of unit",
     "market": "market suffix",
+    "board_pn": "part number on the board",
+    "firmware": "firmware version",
+    "built": "build week or date",
+    "series": "series name",
+    "family": "product family",
+    "fitted": "which options are fitted",
 }
 NEEDS_WORDS: dict[Needs, str] = {
     "look": "look only, covers on",
@@ -47,9 +53,13 @@ CONTEXT_QUESTIONS = {
     ),
     "off before the outage": "Was the unit off already before the power went?",
     "fixed speed": "Is the unit held at fixed speed (the maker's test run)?",
+    "stops in a row": "Were those stops in a row, with no good run in between?",
+    "stops in one call": "Were all those stops in one and the same call?",
     "compressor running": "Was the compressor running for that reading?",
     "module disconnected": "Was the inverter module disconnected for that reading?",
-    "not under vacuum": "Is the compressor under vacuum, yes or no?",
+    "not under vacuum": (
+        "Is there pressure in the system, so that it is not under vacuum?"
+    ),
     "leads disconnected": "Were the part's own wires off for that reading?",
     "header unplugged": "Was the motor's header unplugged for that reading?",
     "capacitor discharged": (
@@ -254,12 +264,24 @@ def unit_name(plate: Plate) -> str:
     return " with ".join(name for name in names if name) or "this unit"
 
 
-def deciding(fields: Sequence[str]) -> str:
+def deciding(fields: Sequence[str], answers: Sequence[str] = ()) -> str:
     """Ask for the plate or label item that decides between documents."""
-    words = [PLATE_WORDS.get(field, field) for field in fields]
-    return (
-        f"Two documents differ here. What decides is on the unit: {', '.join(words)}."
-    )
+    words = ", ".join(PLATE_WORDS.get(field, field) for field in fields)
+    text = f"Two documents differ here. What decides is on the unit: {words}."
+    return f"{text} Is it {' or '.join(answers)}?" if answers else text
+
+
+def differ(
+    closer_says: str, other_says: str, *, closer: bool, decided_by: Sequence[str]
+) -> str:
+    """Say two documents side by side; `closer` where the first is more about it."""
+    text = f"Two documents differ: {closer_says}; {other_says}."
+    if decided_by:
+        words = ", ".join(PLATE_WORDS.get(field, field) for field in decided_by)
+        return f"{text} Which holds is decided by: {words}."
+    if closer:
+        text += " The first is more closely about this unit."
+    return f"{text} Neither names the other as replaced."
 
 
 def why_causes(
@@ -292,6 +314,17 @@ def ambiguous(of: str, options: Sequence[Quantity]) -> str:
     """Ask which of two readings was meant."""
     shown = " or ".join(format_quantity(option) for option in options)
     return f"Reading of {of}: did the meter show {shown}?"
+
+
+def exactly(of: str, near: Sequence[str]) -> str:
+    """Ask for the exact figure of a reading told roughly."""
+    shown = " or ".join(near)
+    return f"Reading of {of}: near {shown}. What exactly does the meter show?"
+
+
+def cannot_decide(name: str, why: str) -> str:
+    """Say that the tools at hand cannot decide a check."""
+    return f"{name}: before you try: {why}."
 
 
 def gauge_port(port: str) -> str:

@@ -7,10 +7,11 @@ from datetime import datetime
 from functools import cached_property
 
 from assistant.dialogue.answer import SourceRef
-from assistant.dialogue.happenings import happenings, resets, stop_events
+from assistant.dialogue.happenings import happenings
 from assistant.dialogue.knowledge import Knowledge
 from assistant.dialogue.known import known
 from assistant.dialogue.observations import seen_before_reset, seen_now
+from assistant.dialogue.stops_told import stops_told, unnamed_for
 from assistant.facts import (
     Act,
     ContextFact,
@@ -22,11 +23,14 @@ from assistant.jobs.events import Answered, Said
 from assistant.jobs.fold import Held, JobState, current
 from assistant.record import Mode, Role
 from assistant.rules.applicability import Plate
+from assistant.rules.fittings import compare_settings, settings_in
 from assistant.rules.inforce import InForce
 from assistant.signals.decode import decode
 from assistant.signals.observation import Match, Observation
+from assistant.timing.stop_events import counted_by
+from assistant.timing.stop_values import StopCount, StopsTold
 from assistant.timing.stops import count_stops
-from assistant.timing.values import Happening, Known, StopCount, WaitState
+from assistant.timing.values import Happening, Known, WaitState
 from assistant.timing.waits import waits_in_force
 
 
@@ -112,11 +116,35 @@ class View:
 
     def _while(self, seen: Observation) -> Observation:
         """Return what was seen together with whether the compressor ran."""
+        seen = self._as_set(seen)
         running = self.context("compressor running")
         if running is None or seen.unit_state:
             return seen
         state = ("running", "starting") if running else ("stopped", "standby")
         return seen.model_copy(update={"unit_state": state})
+
+    def _as_set(self, seen: Observation) -> Observation:
+        """Return what was seen together with how the switches told stand."""
+        held: list[str] = []
+        denied: list[str] = []
+        for words in self._settings_asked:
+            verdict = compare_settings((words,), self.plate.switch_settings)
+            if verdict != "possible":
+                (held if verdict == "confirmed" else denied).append(words)
+        if not held and not denied:
+            return seen
+        return seen.model_copy(
+            update={
+                "conditions": (*seen.conditions, *held),
+                "not_conditions": (*seen.not_conditions, *denied),
+            }
+        )
+
+    @cached_property
+    def _settings_asked(self) -> tuple[str, ...]:
+        """Return the switch settings that rows make a condition of."""
+        words = [w for row in self.force.signals for w in row.signal.precondition]
+        return tuple(one for one in dict.fromkeys(words) if settings_in(one))
 
     @cached_property
     def waits(self) -> tuple[WaitState, ...]:
@@ -164,9 +192,23 @@ class View:
         """Protection-stop counters, where stops were told."""
         if not self.state.of(ProtectionStopFact):
             return ()
-        told = stop_events(self.state, self.force.stops, self.stops_of_decode)
-        counts = count_stops(self.force.stops, told, self.now, resets(self.state))
-        return tuple(count for count in counts if count.high > 0)
+        unnamed = unnamed_for(self.force.stops, self.stops_of_decode)
+        counts = count_stops(self.force.stops, self.stops_told, self.now, unnamed)
+        return tuple(count for count in counts if count.stands)
+
+    @cached_property
+    def stops_touched(self) -> frozenset[str]:
+        """The counters that any stop told is counted by, reset since or not."""
+        unnamed = unnamed_for(self.force.stops, self.stops_of_decode)
+        told = self.stops_told.stops
+        rows = self.force.stops
+        return frozenset(row.gid for row in rows if counted_by(row, told, unnamed))
+
+    @cached_property
+    def stops_told(self) -> StopsTold:
+        """Stops, resets and runs as the counters read them."""
+        running = self.context("compressor running")
+        return stops_told(self.state, running=running)
 
     def _named_by_decode(self, items: str) -> tuple[str, ...]:
         """Return the waits or stops that the decoded rows name."""

@@ -15,6 +15,7 @@ from assistant.facts import (
     LookFact,
     ModeFact,
     ProtectionStopFact,
+    ResetDetailFact,
     ResetFact,
     RoleFact,
     UnitFact,
@@ -34,11 +35,13 @@ from assistant.language.lamps import lamps
 from assistant.language.lexicon.lamps import COLOURS
 from assistant.language.people import BARE_MODES, BARE_ROLES, modes
 from assistant.language.plate import plate
+from assistant.language.reset_details import off_time_answer
 from assistant.language.resets import resets
-from assistant.language.stops import stops
+from assistant.language.stops import named_event, stops
 from assistant.language.times import answered_time
 from assistant.record import Box
 from assistant.rules.applicability import Plate
+from assistant.rules.fittings import settings_in
 from assistant.signals.observation import Observation
 from assistant.timing.triggers import Trigger
 
@@ -208,7 +211,7 @@ def _code(asked: Asked) -> Claim | None:
 
 def _state(asked: Asked) -> Claim | None:
     dimmed = dims(asked)
-    if dimmed is not None or _tells_of_power(asked):
+    if dimmed is not None or _tells_of_power(asked) or _tells_a_stop(asked):
         return dimmed
     label = (asked.subject,) if asked.subject else ()
     for pattern, state in _STATES:
@@ -245,11 +248,17 @@ def _unit(asked: Asked) -> Claim | None:
 
 
 def _plate_item(asked: Asked, item: str) -> Claim | None:
+    items = ("serial", "built") if item in ("serial", "built") else _BOTH.get(item, ())
     if any(
-        isinstance(claim.item, UnitFact) and getattr(claim.item.plate, item)
+        isinstance(claim.item, UnitFact)
+        and any(getattr(claim.item.plate, each) for each in (item, *items))
         for claim in plate(asked.view, asked.vocabulary)
     ):
         return None
+    if item in _EQUIPMENT:
+        told = _equipment(asked, item)
+        span = (0, len(asked.view.folded))
+        return None if told is None else Claim(*span, UnitFact(plate=told))
     option = chosen(asked.view, asked.pending.options)
     words = _PLATE_ITEMS.get(item, _ANY_WORD)
     match = words.search(asked.view.folded)
@@ -257,12 +266,37 @@ def _plate_item(asked: Asked, item: str) -> Claim | None:
     if value is None:
         return None
     span = match.span() if match and not option else (0, len(asked.view.folded))
-    told = value.upper() if item == "serial" else value
-    return Claim(*span, UnitFact(plate=Plate(**{item: told})))
+    upper = item in ("serial", "board_pn")
+    return Claim(
+        *span, UnitFact(plate=Plate(**{item: value.upper() if upper else value}))
+    )
+
+
+_BOTH = {"fitted": ("not_fitted",)}
+_EQUIPMENT = frozenset({"switch_settings", "fitted"})
+_STATE = rx(r"on|off|open|closed|cut")
+
+
+def _equipment(asked: Asked, item: str) -> Plate | None:
+    """Read how a switch stands, or whether an option is there, from a bare answer."""
+    options = asked.pending.options
+    if item == "fitted":
+        option = chosen(asked.view, options)
+        if option is None:
+            return None
+        part = option.removeprefix("no ")
+        return Plate(not_fitted=part) if part != option else Plate(fitted=part)
+    state = _STATE.search(asked.view.folded)
+    named = settings_in(options[0]) if options else {}
+    if state is None or len(named) != 1:
+        return None
+    return Plate(switch_settings=f"{next(iter(named)).upper()} {state[0]}")
 
 
 _PLATE_ITEMS = {
-    "board_mark": rx(either(COLOURS)),
+    "board_mark": rx(either(COLOURS) + r"|[a-z]*[0-9][a-z0-9-]*"),
+    "board_pn": rx(r"[a-z0-9-]*[0-9][a-z0-9-]*(?: \. [0-9]+)*"),
+    "firmware": rx(r"v?[0-9]+(?: ?\. ?[0-9]+)*[a-z]?"),
     "serial": rx(r"[a-z]*[0-9][a-z0-9]{2,}(?: (?:- )?[0-9]+)*"),
     "voltage": rx(r"[1-5][0-9]{2}(?: / [1-5][0-9]{2})?"),
     "phase": rx(r"single|three|[13]"),
@@ -292,6 +326,11 @@ def _tells_of_power(asked: Asked) -> bool:
         isinstance(fact, HappeningFact) and fact.trigger.startswith("power")
         for fact in told
     )
+
+
+def _tells_a_stop(asked: Asked) -> bool:
+    """Tell whether "off" or "out" is of a supply or a stop and not of a lamp."""
+    return any(family(asked.view, asked.vocabulary) for family in (resets, stops))
 
 
 def _time(asked: Asked) -> Claim | None:
@@ -355,6 +394,26 @@ def _reset_which(asked: Asked) -> Claim | None:
     return None
 
 
+def _stop_event(asked: Asked) -> Claim | None:
+    """Read the bare name of a protection; a sentence about stops is read by itself."""
+    if stops(asked.view, asked.vocabulary):
+        return None
+    named = named_event(asked.view, asked.vocabulary)
+    if named is None:
+        return None
+    return Claim(named[0], named[1], ProtectionStopFact(event=named[2]))
+
+
+def _reset_by(asked: Asked) -> Claim | None:
+    """Read which reset it was as more about the one told; a new one is told anew."""
+    claim = _reset_which(asked)
+    if claim is None or not isinstance(claim.item, ResetFact):
+        return claim
+    told = claim.item
+    fact = ResetDetailFact(which=told.which, off_s=told.off_s, supplies=told.supplies)
+    return Claim(claim.start, claim.end, fact)
+
+
 def _before_reset(asked: Asked) -> Claim | None:
     after, before = _AFTER.search(asked.view.folded), _BEFORE.search(asked.view.folded)
     if after and (not before or after.start() < before.start()):
@@ -381,6 +440,9 @@ _READERS: dict[str, Callable[[Asked], Claim | None]] = {
     "look": _look,
     "mode": _mode,
     "reset_which": _reset_which,
+    "reset_by": _reset_by,
+    "stop_event": _stop_event,
+    "off_time": off_time_answer,
     "before_reset": _before_reset,
 }
 """Slot -> how its answer is read."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 
 from assistant.checks.kinds import (
     BandCheck,
@@ -18,12 +19,12 @@ from assistant.checks.kinds import (
     WindingCheck,
 )
 from assistant.record import Item
-from assistant.rules.item_rules import Finding
+from assistant.rules.findings import Finding
 from assistant.rules.kinds import Card, Cause, ComplaintCall, StopCall
 from assistant.rules.mistakes import Path
 from assistant.rules.refused import never_said, refused
 from assistant.signals.kinds import SignalBase
-from assistant.timing.kinds import StopBase
+from assistant.timing.stop_kinds import StopBase, resets_at
 from assistant.timing.wait_kinds.base import WaitBase
 
 _LIVE = re.compile(
@@ -125,17 +126,26 @@ def check_wording(item: Item) -> Iterator[Finding]:
 
 def _texts(item: Item) -> Iterator[tuple[Path, str]]:
     """Yield what would be shown as something to do or to believe."""
-    for field in _FIELDS.get(_family(item), ()):
+    for field in _FIELDS.get(_family(type(item)), ()):
         held = getattr(item, field)
         if isinstance(held, str):
             yield (field,), held
         for place, text in enumerate(held if isinstance(held, tuple) else ()):
             if isinstance(text, str):
                 yield (field, place), text
-    for place, outcome in enumerate(getattr(item, "outcomes", ())):
+    held_fields = vars(item)
+    for place, outcome in enumerate(held_fields.get("outcomes", ())):
         yield ("outcomes", place, "says"), outcome.says
-    for place, reset in enumerate(getattr(item, "resets", ())):
-        yield ("resets", place, "how"), reset.how
+    if isinstance(item, StopBase):
+        yield from _of_resets(item)
+
+
+def _of_resets(item: StopBase) -> Iterator[tuple[Path, str]]:
+    for at, reset in resets_at(item):
+        yield (*at, "how"), reset.how
+    for place, level in enumerate(getattr(item, "levels", ())):
+        if level.release is not None:
+            yield ("levels", place, "release"), level.release
 
 
 _FIELDS: dict[type[Item], tuple[str, ...]] = {
@@ -150,8 +160,9 @@ _FIELDS: dict[type[Item], tuple[str, ...]] = {
 }
 
 
-def _family(item: Item) -> type[Item]:
+@lru_cache(maxsize=256)
+def _family(kind: type[Item]) -> type[Item]:
     for family in _FIELDS:
-        if isinstance(item, family):
+        if issubclass(kind, family):
             return family
-    return type(item)
+    return kind

@@ -10,7 +10,7 @@ from assistant.checks.kinds import Check, Sensor
 from assistant.record import Item
 from assistant.rules.kinds import Cause, CautionItem, Procedure
 from assistant.signals.kinds import SignalItem
-from assistant.timing.kinds import Stop
+from assistant.timing.stop_kinds import Stop
 from assistant.timing.wait_kinds.every import Wait
 
 
@@ -32,7 +32,7 @@ def _kinds(*models: type[Item]) -> dict[str, type[Item]]:
 KINDS: dict[str, dict[str, type[Item]]] = {
     "signals": _kinds(*_variants(SignalItem)),
     "waits": _kinds(*_variants(Wait)),
-    "stops": _kinds(Stop),
+    "stops": _kinds(*_variants(Stop)),
     "sensors": _kinds(*_variants(Sensor)),
     "checks": _kinds(*_variants(Check)),
     "causes": _kinds(Cause),
@@ -57,6 +57,20 @@ def keys_at(model: type[BaseModel], path: tuple[str | int, ...]) -> tuple[str, .
         field = by_alias(here).get(step)
         here = _inner(field) if field is not None else here
     return tuple(by_alias(here)) if here is not None else ()
+
+
+def kinds_with(model: type[BaseModel], key: str) -> tuple[str, ...]:
+    """Return the kinds of the same file that have a key which `model` has not.
+
+    Examples
+    --------
+    >>> kinds_with(KINDS["waits"]["minimum_off"], "condition_low")
+    ('standby',)
+    """
+    for kinds in KINDS.values():
+        if model in kinds.values():
+            return tuple(k for k, other in kinds.items() if key in by_alias(other))
+    return ()
 
 
 def by_alias(model: type[BaseModel]) -> dict[str, Any]:

@@ -1,0 +1,1 @@
+"""What `faultleaf rules` does beside proving: begin, show, draft, accept."""
