@@ -75,6 +75,7 @@ def _work(view: View) -> Answer:
         *resets.taken_lines(view),
         *resets.reset_lines(view, locked=locked),
         *checks.result_lines(view, new_results),
+        *checks.kept_lines(view),
         *checks.foreseen_lines(view, check),
         *claims.claim_lines(view, claims.touched(view, _checked(diagnosis))),
         *_asked_for(view, diagnosis),

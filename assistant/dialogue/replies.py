@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from assistant.checks.kinds import Needs
 from assistant.dialogue.signal_replies import slot_question
+from assistant.facts import ReadingFact
 from assistant.jobs.events import CheckDone, Found
 from assistant.rules.applicability import Plate
 from assistant.signals.observation import Candidate, Match, Observation, Split
@@ -320,6 +321,23 @@ def exactly(of: str, near: Sequence[str]) -> str:
     """Ask for the exact figure of a reading told roughly."""
     shown = " or ".join(near)
     return f"Reading of {of}: near {shown}. What exactly does the meter show?"
+
+
+def kept(facts: Sequence[ReadingFact], serial: str | None) -> str:
+    """Say which readings are kept with the unit as its baseline."""
+    told = [
+        f"{fact.of} {format_quantity(fact.value) if fact.value else 'OL'}"
+        for fact in facts
+        if fact.value is not None or fact.open_line
+    ]
+    open_ones = [fact.of for fact in facts if not fact.value and not fact.open_line]
+    unit = f"the unit {serial}" if serial else "this job; tell the serial number"
+    parts = [f"Kept from commissioning with {unit}: {', '.join(told)}."] if told else []
+    if open_ones:
+        parts.append(
+            f"Not kept until its figure and unit are told: {', '.join(open_ones)}."
+        )
+    return " ".join(parts)
 
 
 def cannot_decide(name: str, why: str) -> str:
