@@ -6,7 +6,7 @@ from collections import deque
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
-from typing import Protocol
+from typing import TYPE_CHECKING, Protocol
 
 from assistant.clock import Clock
 from assistant.dialogue.answer import Answer
@@ -48,6 +48,9 @@ from assistant.library.store import LibraryStore
 from assistant.library.types import Document, Match, SearchResult
 from assistant.record import Role
 from assistant.rules.applicability import Plate
+
+if TYPE_CHECKING:
+    from assistant.dialogue.curves import Drawn
 
 HITS_KEPT = 6
 NOW_WITHIN_S = 60.0
@@ -246,6 +249,13 @@ class Session:
     def look(self, job: str, *, at: datetime | None = None) -> Answer:
         """Return the answer as it stands now, without a new turn."""
         return present_answer(self._as_of(job, at or self._clock.now()))
+
+    def curves(self, job: str) -> tuple[Drawn, ...]:
+        """Return the results of a job that lie on a curve, with their curves."""
+        from assistant.dialogue.curves import curves
+
+        situation = self._situation(job)
+        return curves(View(situation.state, situation.knowledge, self._clock.now()))
 
     def due(self, job: str, *, at: datetime | None = None) -> tuple[str, ...]:
         """Note the waits that have come to their end since last looked at.
