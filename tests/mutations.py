@@ -75,7 +75,7 @@ def _digit(pattern: str) -> Change:
         found = re.search(pattern, line)
         if found is None:
             return None
-        places = [m for m in re.finditer(r"\d", found[1]) if m]
+        places = list(re.finditer(r"\d", found[1]))
         if not places:
             return None
         at = rng.choice(places)

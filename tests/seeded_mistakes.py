@@ -481,6 +481,13 @@ SEEDED: dict[str, tuple[str, str, str, str, str]] = {
         "20,,",
         "resistance: ",
     ),
+    "the cells of a row exchanged": (
+        "tables/discharge.csv",
+        "0,180,40",
+        "180,0,40",
+        "180,0,40",
+        "resistance: 0 kohm is not above zero",
+    ),
     "a page of a table that is a word": (
         "tables/discharge.csv",
         "20,68,40",
@@ -682,6 +689,24 @@ PROVED: dict[str, tuple[str, str, str, str, str]] = {
         "requires: [sensor unplugged",
         "requires: [sensor",
         "resistance is measured without requiring the power to be off",
+    ),
+    "a live measurement called power off": (
+        "checks.yaml",
+        "- id: look-plug\n",
+        "- id: band-5v\n  kind: band\n  name: five volts\n  needs: power_off\n"
+        "  minutes: 3\n  allowed_for: [technician]\n  ask: How many volts?\n"
+        "  points: CN1 1-3\n  low: 4.5 V\n  high: 5.5 V\n  outcomes:\n"
+        "    - {result: pass, says: good}\n"
+        '  source: {doc: service, page: 41, quote: "plug"}\n- id: look-plug\n',
+        "needs: power_off\n  minutes: 3",
+        "what is measured here is there only while the supply is on",
+    ),
+    "a fixed speed with the power off": (
+        "checks.yaml",
+        "requires: [power off, sensor unplugged",
+        "requires: [power off, fixed speed, sensor unplugged",
+        "needs: power_off",
+        "`fixed speed` cannot be so with the power off",
     ),
     "a live step without the power restored": (
         "checks.yaml",

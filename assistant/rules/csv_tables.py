@@ -161,12 +161,17 @@ def _validated(
     said: dict[str, object], line: int, written: Written
 ) -> TablePoint | None:
     try:
-        return TablePoint.model_validate(said)
+        point = TablePoint.model_validate(said)
     except ValidationError as error:
         for detail in error.errors(include_url=False):
             reason = detail.get("ctx", {}).get("error", detail["msg"])
             written.report(line, f"{detail['loc'][0]}: {reason}")
         return None
+    if point.resistance.value <= 0:
+        text = point.resistance.text
+        written.report(line, f"resistance: {text} is not above zero")
+        return None
+    return point
 
 
 def _cell(cells: Sequence[str], column: _Column) -> str:

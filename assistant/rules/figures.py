@@ -29,7 +29,7 @@ _WORDS = (
 _SPELLED = {word: float(number) for number, word in enumerate(_WORDS.split())}
 _SPELLED |= {"once": 1.0, "twice": 2.0, "single": 1.0, "double": 2.0}
 _NUMBER = re.compile(
-    rf"(?<![\w.,])[-\u2212]?\d+(?:\.\d+)?(?![\w]*\d)|\b(?:{'|'.join(_SPELLED)})\b",
+    rf"(?<![\w.,])(?<![A-Za-z]-)[-\u2212]?\d+(?:\.\d+)?(?![\w]*\d)|\b(?:{'|'.join(_SPELLED)})\b",
     re.IGNORECASE,
 )
 _UNIT = re.compile(r"\s?(°\s?[CF]|[A-Za-zµμΩΩ%]+)")
@@ -82,7 +82,9 @@ def check_counts(item: Item) -> Iterator[Finding]:
         return
     quote = item.source.quote
     held = numbers_in(quote)
-    if held and not any(_among(value, held) for _, value in counts):
+    # Where the document adds an offset, the sum is the number that it prints.
+    sums = [shown] if isinstance(shown := getattr(item, "shown", None), int) else []
+    if held and not any(_among(one, held) for one in (*(v for _, v in counts), *sums)):
         name, value = counts[0]
         told = f"`{name}` is {value}, and the quote says `{quote}`"
         yield Finding((name,), told, "compare both with the page")
@@ -93,11 +95,10 @@ def check_figures(item: Item) -> Iterator[Finding]:
     if item.source is None:
         return
     quote = item.source.quote
-    at = ("source", "quote")
     code = vars(item).get("code")
     if isinstance(code, str) and not _names(code, quote, item):
-        told = f"the quote does not name the code `{code}`"
-        yield Finding(at, told, "quote the words that hold the code")
+        told = f"`code` is {code}, and the quote does not name it"
+        yield Finding(("code",), told, "compare both with the page")
     if isinstance(item, CheckBase | SensorBase):
         yield from _not_derived(item, quote)
     else:

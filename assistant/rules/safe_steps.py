@@ -8,12 +8,14 @@ from functools import lru_cache
 
 from assistant.checks.kinds import (
     BandCheck,
+    BusCheck,
     CapacitorCheck,
     Check,
     CheckBase,
     CoilCheck,
     DiodesCheck,
     InsulationCheck,
+    SupplyCheck,
     SwitchCheck,
     ThermistorCheck,
     WindingCheck,
@@ -62,7 +64,44 @@ def check_power_order(check: Check) -> Iterator[Finding]:
             hint = "add `power off` to `requires`"
             told = "resistance is measured without requiring the power to be off"
             yield Finding(("requires",), told, hint)
+    yield from _power_asked_for(check)
     yield from _step_order(check)
+
+
+_NEEDS_POWER = frozenset({"call present", "fixed speed", "mains at the terminals"})
+"""What can only be so while the supply is on."""
+DIODE = 3.0
+"""Volts up to which a band may be the drop of a diode, measured with the power off."""
+DEAD = 50.0
+"""Volts up to which a band may prove a bank discharged (design: 50 V)."""
+
+
+def _power_asked_for(check: Check) -> Iterator[Finding]:
+    """Yield checks whose power state is at odds with what they measure or require."""
+    dead = check.needs in ("power_off", "opens_circuit")
+    if dead and _measures_live(check):
+        told = "what is measured here is there only while the supply is on"
+        yield Finding(("needs",), told, "write `needs: live`")
+    at_odds = _NEEDS_POWER & set(check.requires)
+    if dead and at_odds:
+        told = f"`{min(at_odds)}` cannot be so with the power off"
+        yield Finding(("needs",), told, "write `needs: live`, or take it out")
+    if check.needs == "live" and "power off" in check.requires:
+        told = "it is live and requires the power to be off"
+        yield Finding(("needs",), told, "write `needs: power_off`, or take it out")
+
+
+def _measures_live(check: Check) -> bool:
+    if isinstance(check, SupplyCheck | BusCheck):
+        return True
+    if not isinstance(check, BandCheck):
+        return False
+    ends = [end for end in (check.low, check.high) if end is not None]
+    if any(end.unit in ("A", "Hz") for end in ends):
+        return True
+    volts = [end.value for end in ends if end.unit == "V"]
+    proves_dead = check.low is None and bool(volts) and max(volts) <= DEAD
+    return bool(volts) and max(volts) > DIODE and not proves_dead
 
 
 def _step_order(check: Check) -> Iterator[Finding]:

@@ -12,6 +12,7 @@ from assistant.rules.pack import Pack
 from assistant.rules.reach import check_times, find_unreachable
 from assistant.rules.references import items_of, unresolved
 from assistant.rules.safe_steps import check_power_order, check_wording
+from assistant.rules.sense import check_sense, misplaced
 from assistant.rules.sources import PageText, Recognised, prove_sources
 
 __all__ = ["PageText", "Recognised", "verify_pack"]
@@ -85,7 +86,7 @@ def _each_item(pack: Pack, lines: PackLines) -> Iterator[Mistake]:
             for finding in (*check_wording(item), *check_counts(item)):
                 where = lines.place(item.id, *finding.path)
                 yield Mistake(*where, f"`{item.id}`: {finding.what}", finding.hint)
-            for finding in check_figures(item):
+            for finding in (*check_figures(item), *check_sense(item)):
                 where = lines.place(item.id, *finding.path)
                 told = f"`{item.id}`: {finding.what}"
                 yield Mistake(*where, told, finding.hint, "warning")
@@ -108,6 +109,11 @@ def _points(pack: Pack, lines: PackLines) -> Iterator[Mistake]:
                 where = lines.point(sensor.id, number)
                 hint = "compare both with the page"
                 yield Mistake(*where, f"`{sensor.id}`: {told}", hint)
+        for number in misplaced(vars(sensor).get("points", ())):
+            where = lines.point(sensor.id, number)
+            told = "temperature and resistance stand elsewhere in its quote than"
+            told = f"`{sensor.id}`: {told} in the other rows"
+            yield Mistake(*where, told, "were the two exchanged?")
 
 
 def _severity(severe: bool) -> Literal["error", "warning"]:

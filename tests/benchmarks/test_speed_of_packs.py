@@ -23,7 +23,7 @@ def test_ten_thousand_rules_are_verified(
     pack, lines = load_pack_with_lines(whole_pack(tmp_path, RULES))
     page_text = pages_of(pack)
 
-    found = benchmark.pedantic(
+    found = benchmark.pedantic(  # type: ignore[no-untyped-call]
         verify_pack, (pack, page_text, lines), rounds=3, warmup_rounds=1
     )
 
@@ -35,7 +35,7 @@ def test_ten_thousand_rows_of_a_table_are_read(
 ) -> None:
     path = one_table(tmp_path / "table.csv", ROWS)
 
-    table = benchmark.pedantic(read_table, (path, "table.csv"), rounds=3)
+    table = benchmark.pedantic(read_table, (path, "table.csv"), rounds=3)  # type: ignore[no-untyped-call]
 
     assert len(table.points) == ROWS
 
@@ -45,7 +45,7 @@ def test_a_thousand_entries_of_yaml_are_read(
 ) -> None:
     folder = one_file(tmp_path, ENTRIES)
 
-    pack = benchmark.pedantic(load_pack, (folder,), rounds=3)
+    pack = benchmark.pedantic(load_pack, (folder,), rounds=3)  # type: ignore[no-untyped-call]
 
     assert len(pack.signals) == ENTRIES
 
@@ -56,6 +56,6 @@ def test_a_thousand_entries_that_did_not_change(
     folder, kept = one_file(tmp_path / "pack", ENTRIES), ParsedFiles(tmp_path / "kept")
     load_pack(folder, kept)
 
-    pack = benchmark.pedantic(load_pack, (folder, kept), rounds=3)
+    pack = benchmark.pedantic(load_pack, (folder, kept), rounds=3)  # type: ignore[no-untyped-call]
 
     assert len(pack.signals) == ENTRIES

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from assistant.checks.kinds import ResistanceTable
 from assistant.errors import PackError
 from assistant.rules import csv_tables, yaml_lines
 from assistant.rules.loader import load_pack_with_lines
@@ -67,7 +68,9 @@ def test_only_the_changed_file_is_parsed_again(
     pack, _ = load_pack_with_lines(write_pack(tmp_path / "pack", files), kept)
 
     assert list(parses) == [files["tables/discharge.csv"]]
-    assert pack.sensors[0].points[1].resistance.value == 69_000
+    sensor = pack.sensors[0]
+    assert isinstance(sensor, ResistanceTable)
+    assert sensor.points[1].resistance.value == 69_000
 
 
 def test_the_same_text_in_another_folder_is_not_parsed_again(
