@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import TYPE_CHECKING, Protocol
 
+from assistant.checks.kinds import Meter
 from assistant.clock import Clock
 from assistant.dialogue.answer import Answer
 from assistant.dialogue.reading import found_body, knowledge_of
@@ -23,7 +24,7 @@ from assistant.dialogue.step import (
 from assistant.dialogue.step import present as present_answer
 from assistant.dialogue.view import View
 from assistant.dialogue.vocabulary import pending, vocabulary
-from assistant.dialogue.words import checked, told
+from assistant.dialogue.words import checked, told, with_meter
 from assistant.errors import FaultleafError, LibraryError
 from assistant.facts import Fact
 from assistant.jobs.clock_steps import Reading
@@ -110,6 +111,8 @@ class Session:
         self._open: dict[str, Situation] = {}
         self._heads: dict[str, str] = {}
         self.knowledge = knowledge_of(library)
+        self.meter: Meter | None = None
+        """The meter that readings are taken with, where nothing else is told."""
 
     # -- jobs ------------------------------------------------------------------
 
@@ -237,7 +240,8 @@ class Session:
             pending=pending(situation.state),
             vocabulary=vocabulary(view),
         )
-        return self._turn(job, told(situation.state, words, understood), noted)
+        measured = with_meter(understood, self.meter)
+        return self._turn(job, told(situation.state, words, measured), noted)
 
     def enter(
         self, job: str, facts: Sequence[Fact], *, at: datetime | None = None
