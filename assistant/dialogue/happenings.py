@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from assistant.dialogue.stops_told import only_names
 from assistant.facts import HappeningFact, ProtectionStopFact, ResetFact, SettingFact
 from assistant.jobs.fold import JobState
@@ -25,13 +27,23 @@ def happenings(state: JobState) -> tuple[Happening, ...]:
                 found.append(Happening("reset" if count == 1 else "second_reset", at))
                 if which == "power":
                     found.append(Happening("power_on", at))
-            case ProtectionStopFact() if only_names(held):
-                pass
-            case ProtectionStopFact(at=at):
-                found.append(Happening("protection_stop", at))
+            case ProtectionStopFact(event=event) if only_names(held):
+                found = _named(found, event)
+            case ProtectionStopFact(at=at, event=event):
+                found.append(Happening("protection_stop", at, event))
                 found.append(Happening("compressor_stopped", at))
             case SettingFact(at=at):
                 found.append(Happening("setting_changed", at))
             case _:
                 pass
     return tuple(found)
+
+
+def _named(found: list[Happening], event: str | None) -> list[Happening]:
+    """Name the protection of the last stop, where it was told before without one."""
+    stops = [n for n, one in enumerate(found) if one.trigger == "protection_stop"]
+    if not stops or found[stops[-1]].event is not None:
+        return found
+    place = stops[-1]
+    named = replace(found[place], event=event)
+    return [*found[:place], named, *found[place + 1 :]]
