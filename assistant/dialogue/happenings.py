@@ -35,8 +35,8 @@ def happenings(state: JobState) -> tuple[Happening, ...]:
                 found.append(Happening("reset" if count == 1 else "second_reset", at))
                 if which == "power":
                     found.append(Happening("power_on", at))
-            case ProtectionStopFact() if only_names(held):
-                pass
+            case ProtectionStopFact(event=event) if only_names(held):
+                found = _named(found, event)
             case ProtectionStopFact() as stop:
                 found.extend(_stopped(stop))
             case SettingFact(at=at):
@@ -48,7 +48,7 @@ def happenings(state: JobState) -> tuple[Happening, ...]:
 
 def _stopped(stop: ProtectionStopFact) -> Iterator[Happening]:
     """Yield what a protection stop is besides."""
-    yield Happening("protection_stop", stop.at)
+    yield Happening("protection_stop", stop.at, stop.event)
     yield Happening("compressor_stopped", stop.at)
     if stop.event == OVERLOAD:
         yield Happening("overload_opened", stop.at)
@@ -70,3 +70,13 @@ def _by_both_clocks(state: JobState, held: Held) -> Held:
         earliest=at.earliest + min(none, shift), latest=at.latest + max(none, shift)
     )
     return replace(held, fact=held.fact.model_copy(update={"at": moment}))
+
+
+def _named(found: list[Happening], event: str | None) -> list[Happening]:
+    """Name the protection of the last stop, where it was told before without one."""
+    stops = [n for n, one in enumerate(found) if one.trigger == "protection_stop"]
+    if not stops or found[stops[-1]].event is not None:
+        return found
+    place = stops[-1]
+    named = replace(found[place], event=event)
+    return [*found[:place], named, *found[place + 1 :]]
