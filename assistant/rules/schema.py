@@ -62,7 +62,7 @@ def _defined(
     for model, keys in _NOT_WRITTEN.items():
         for key in keys:
             definitions.get(model, {}).get("properties", {}).pop(key, None)
-    refs = {model: places[model, "validation"]["$ref"] for model in models}  # type: ignore[index]
+    refs = {model: places[model, "validation"]["$ref"] for model in models}
     return refs, definitions
 
 

@@ -17,7 +17,7 @@ TEXTS = {"action": "unit_action", "recover": "recover", "step": "note"}
 
 def looks_like(table: Printed) -> bool:
     """Return whether a table gives meanings to counts of flashes."""
-    places = roles_of(table.header)
+    places = roles_of(table)
     counted = "count" in places or {"short", "long"} <= set(places)
     return counted and "meaning" in places and _mostly_counts(table, places)
 
@@ -31,11 +31,11 @@ def _mostly_counts(table: Printed, places: dict[str, int]) -> bool:
 
 def draft(table: Printed, page: PageView) -> list[DraftRow]:
     """Return one row for each row of the table."""
-    places = roles_of(table.header)
+    places = roles_of(table)
     lamp = _lamp(table, page)
     timing = rhythm(page.text, table.start)
     one = _short_long if "count" not in places else _counted
-    shared = Shared(places, lamp, timing, table.start)
+    shared = Shared(places, lamp, timing, table)
     return [one(table, row, page, shared) for row in table.rows]
 
 
@@ -46,7 +46,7 @@ class Shared:
     places: dict[str, int]
     lamp: dict[str, str]
     timing: dict[str, str]
-    start: int
+    table: Printed
 
 
 def _lamp(table: Printed, page: PageView) -> dict[str, str]:
@@ -104,7 +104,7 @@ def _say_rest(drafted: DraftRow, row: TableRow, page: PageView, shared: Shared) 
     places = shared.places
     meaning = cell(row, places["meaning"])
     say_meaning(drafted, meaning)
-    judge_fault(drafted, meaning, page, shared.start)
+    judge_fault(drafted, meaning, page, shared.table, row)
     add_texts(drafted, row, places, TEXTS)
 
 

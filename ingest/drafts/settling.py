@@ -21,6 +21,7 @@ LOOKED_AT = frozenset(
         "glyph",
         "ocr",
         "order",
+        "phase",
         "range",
         "rising",
         "sensor",

@@ -249,3 +249,28 @@ def test_a_glyph_without_a_legend_is_a_doubt() -> None:
 
     assert "legend" in row.doubts
     assert all("state" not in lamp for lamp in row.fields["lamps"])
+
+
+def test_a_column_that_says_yes_or_no_to_a_fault_is_believed() -> None:
+    rows = drafted(
+        "Lamps",
+        (
+            ("LD1 green", "LD2 red", "State", "Fault"),
+            [("lit", "off", "Oil return", "no"), ("off", "lit", "Ready", "yes")],
+        ),
+    )
+
+    assert [row.fields["is_fault"] for row in rows] == [False, True]
+    assert rows[0].fields["meaning"] == "Oil return"
+
+
+def test_how_lamps_flash_beside_each_other_is_a_doubt() -> None:
+    (row,) = drafted("Faults", (LAMPS, [("flash", "flash", "Sensor open, in turn")]))
+
+    assert set(row.doubts) == {"phase"}
+
+
+def test_whose_codes_they_are_does_not_say_where_they_are_shown() -> None:
+    (row,) = drafted("Faults of the outdoor unit", (CODES, [("E4", "Sensor open")]))
+
+    assert "display" not in row.fields
