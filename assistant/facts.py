@@ -12,10 +12,13 @@ from assistant.rules.applicability import Plate
 from assistant.rules.kinds import Complaint, Hazard
 from assistant.signals.observation import Observation
 from assistant.timing.moment import Moment
+from assistant.timing.stop_kinds import ResetName
 from assistant.timing.triggers import Trigger
 from assistant.units.quantity import Quantity
 
 Origin = Literal["said", "form", "tap counter"]
+Supplies = Literal["together", "one_by_one", "one_left_on"]
+"""How the supplies of a unit were switched off."""
 ContextName = Literal[
     "call present",
     "power off",
@@ -29,6 +32,9 @@ ContextName = Literal[
     "gauges at hand",
     "meter at hand",
     "locked out",
+    "stops in a row",
+    "stops in one call",
+    "supplies off together",
     "off before the outage",
     "surge",
     "frosted",
@@ -95,6 +101,8 @@ class ReadingFact(FactBase):
     of: str
     value: Quantity | None = None
     readings_possible: tuple[Quantity, ...] = ()
+    rough: tuple[Quantity, ...] = ()
+    """What it could be near, told as "300 and change"; no reading until it is exact."""
     open_line: bool = False
     at_temperature: Quantity | None = None
     under_load: bool = False
@@ -111,19 +119,57 @@ class HappeningFact(FactBase):
 
 
 class ResetFact(FactBase):
-    """A reset that was done; which one matters for what it erased."""
+    """A reset that was done; which one matters for what it erased.
+
+    `off_s` is how long the power was off, counted from `off_from`; `supplies` how
+    they were switched; `cleared` whether the fault was seen to go.
+    """
 
     kind: Literal["reset"] = "reset"
-    which: Literal["power", "button", "remote", "history"] | None = None
+    which: ResetName | None = None
+    off_s: tuple[float, float] | None = None
+    off_from: Literal["power_off", "lamp_dark"] | None = None
+    supplies: Supplies | None = None
+    cleared: bool | None = None
+
+
+class ResetDetailFact(FactBase):
+    """What is told later of the reset told last; only what was said is set."""
+
+    kind: Literal["reset_detail"] = "reset_detail"
+    which: ResetName | None = None
+    off_s: tuple[float, float] | None = None
+    off_from: Literal["power_off", "lamp_dark"] | None = None
+    supplies: Supplies | None = None
+    cleared: bool | None = None
 
 
 class ProtectionStopFact(FactBase):
-    """Stops by protection: how many, how far apart; never a breaker trip."""
+    """Stops by protection: how many, how far apart; never a breaker trip.
+
+    None was before `since`, or longer than `within_s` before the newest; each came
+    `ran_s` after a start; `in_a_row` is without a good run in between, `one_call`
+    without a new call.
+    """
 
     kind: Literal["protection_stop"] = "protection_stop"
     event: str | None = None
     count: tuple[int, ...] = (1,)
     apart_s: tuple[float, float] | None = None
+    since: Moment | None = None
+    within_s: float | None = None
+    ran_s: tuple[float, float] | None = None
+    in_a_row: bool = False
+    one_call: bool = False
+    device: str | None = None
+
+
+class GoodRunFact(FactBase):
+    """It ran without a stop: how long, or how many whole cycles."""
+
+    kind: Literal["good_run"] = "good_run"
+    ran_s: tuple[float, float] | None = None
+    cycles: tuple[int, ...] = ()
 
 
 class AttemptFact(FactBase):
@@ -220,7 +266,9 @@ Fact = Annotated[
     | ReadingFact
     | HappeningFact
     | ResetFact
+    | ResetDetailFact
     | ProtectionStopFact
+    | GoodRunFact
     | AttemptFact
     | BreakerFact
     | PartFact

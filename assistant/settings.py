@@ -26,6 +26,8 @@ class Settings:
     """A sentence-transformers folder; None means the packaged model."""
     threads: int = 2
     """Threads the encoder may use."""
+    config: Path | None = None
+    """Folder of what a person set up, such as their meters; None for none."""
 
 
 def settings(
@@ -52,10 +54,12 @@ def settings(
     data = Path(platformdirs.user_data_dir(APP, appauthor=False))
     state = Path(platformdirs.user_state_dir(APP, appauthor=False))
     cache = Path(platformdirs.user_cache_dir(APP, appauthor=False))
+    config = Path(platformdirs.user_config_dir(APP, appauthor=False))
     return Settings(
         library=place(library, "FAULTLEAF_LIBRARY", data / "library"),
         jobs=place(jobs, "FAULTLEAF_JOBS", state / "jobs.sqlite"),
         cache=place(None, "FAULTLEAF_CACHE", cache),
         model=Path(env["FAULTLEAF_MODEL"]) if env.get("FAULTLEAF_MODEL") else None,
         threads=min(4, os.cpu_count() or 1),
+        config=place(None, "FAULTLEAF_CONFIG", config),
     )

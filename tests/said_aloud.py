@@ -2,29 +2,40 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
+
 from assistant.dialogue.answer import Answer
 from assistant.dialogue.step import _view
 from assistant.dialogue.vocabulary import pending, vocabulary
 from assistant.dialogue.words import told
 from assistant.language.understand import understand
 from assistant.rules.applicability import Plate
+from assistant.rules.pack import Pack
 from tests.conversation import Talk
 from tests.scheme_pack import scheme_pack
 
 
 def said(*texts: str) -> list[Answer]:
     """Return the answers to sentences said one after another about a known unit."""
-    talk = Talk([scheme_pack()], unit=Plate(outdoor_model="QS-24"))
+    return said_about(scheme_pack(), "QS-24", *texts)
+
+
+def said_about(
+    pack: Pack, model: str, *texts: str, after_minutes: float = 1
+) -> list[Answer]:
+    """Return the answers to sentences about a unit of a pack, so far apart."""
+    talk = Talk([pack], unit=Plate(outdoor_model=model))
     answers = []
     for text in texts:
         state = talk.situation.state
         understood = understand(
             text,
-            now=talk.clock.now(),
+            now=talk.clock.now() + timedelta(minutes=after_minutes),
             pending=pending(state),
             vocabulary=vocabulary(_view(talk.situation)),
         )
-        answers.append(talk.tell(told(state, text, understood)))
+        body = told(state, text, understood)
+        answers.append(talk.tell(body, after_minutes=after_minutes))
     return answers
 
 

@@ -1,4 +1,4 @@
-"""Builds waits and stop counters of invented documents, for tests."""
+"""Builds waits of invented documents, for tests."""
 
 from __future__ import annotations
 
@@ -7,10 +7,9 @@ from typing import Any
 
 from pydantic import TypeAdapter
 
-from assistant.timing.kinds import SlidingWindow
 from assistant.timing.moment import Moment
 from assistant.timing.triggers import Trigger
-from assistant.timing.values import Happening, StopRow, WaitRow
+from assistant.timing.values import Happening, WaitRow
 from assistant.timing.wait_kinds.every import Wait
 
 _WAIT: TypeAdapter[Wait] = TypeAdapter(Wait)
@@ -38,19 +37,3 @@ def wait(name: str, trigger: Trigger, pack: str = "quellmar", **fields: Any) -> 
     return WaitRow(
         f"{pack}/{name}", _WAIT.validate_python(written | fields), "confirmed"
     )
-
-
-def counter(limit: int, window: str, edge: str = "counts", **fields: Any) -> StopRow:
-    """Return a counter of high pressure stops."""
-    written = {
-        "id": "high-pressure",
-        "kind": "sliding_window",
-        "name": "high pressure stops",
-        "event": "high pressure",
-        "limit": limit,
-        "window": window,
-        "edge": edge,
-        "release": "power off",
-    }
-    stop = SlidingWindow.model_validate(written | fields)
-    return StopRow("quellmar/high-pressure", stop, "confirmed")

@@ -94,8 +94,11 @@ class Input:
 class Values:
     """The parsed inputs of one call, by key."""
 
-    def __init__(self, parsed: Mapping[str, Parsed]) -> None:
+    def __init__(
+        self, parsed: Mapping[str, Parsed], saved: Meter | None = None
+    ) -> None:
         self._parsed = dict(parsed)
+        self._saved = saved
 
     def has(self, name: str) -> bool:
         """Return whether `name` was given or has a default."""
@@ -147,7 +150,7 @@ class Values:
         return found if isinstance(found, str) else None
 
     def meter(self) -> Meter | None:
-        """Return the meter told by `percent`, `digits` and `resolution`.
+        """Return the meter told by `percent`, `digits` and `resolution`, or saved.
 
         Raises
         ------
@@ -157,7 +160,7 @@ class Values:
         keys = ("percent", "digits", "resolution")
         given = [key for key in keys if self.has(key)]
         if not given:
-            return None
+            return self._saved
         if len(given) < len(keys):
             lacking = ", ".join(key for key in keys if key not in given)
             raise UsageError(
@@ -172,7 +175,10 @@ class Values:
 
 
 def read_inputs(
-    check: str, inputs: tuple[Input, ...], given: Mapping[str, str]
+    check: str,
+    inputs: tuple[Input, ...],
+    given: Mapping[str, str],
+    saved: Meter | None = None,
 ) -> tuple[Values, dict[str, str]]:
     """Return the parsed inputs of a check and the texts they came from.
 
@@ -198,9 +204,8 @@ def read_inputs(
                 f"check {check!r} needs {name!r}: {item.says}",
                 f"give it as {name}='{item.example}'",
             )
-    return Values({name: _read(known[name], text) for name, text in texts.items()}), (
-        texts
-    )
+    parsed = {name: _read(known[name], text) for name, text in texts.items()}
+    return Values(parsed, saved), texts
 
 
 def _suggest(check: str, key: str, known: Mapping[str, Input]) -> str:

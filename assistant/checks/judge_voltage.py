@@ -9,6 +9,7 @@ from assistant.checks.bus import STANDBY, SUPPLY, standby_band, standby_bus
 from assistant.checks.comparing import NOT_PROOF, because, compare, question, shown
 from assistant.checks.kinds import BusCheck, Meter, SupplyCheck
 from assistant.checks.reading import (
+    CALL,
     MAINS,
     SUPPLY_MEASURED,
     Context,
@@ -22,6 +23,7 @@ from assistant.checks.verdict import Verdict
 
 NEARLY_NONE = 0.1
 """Share of the expected voltage below which nothing may be there at all."""
+UNFED = "without a call some units leave the bus unfed: tell whether there is one"
 _SEVERITY = ("pass", "inconclusive", "fail")
 
 
@@ -169,7 +171,12 @@ def judge_bus(
     if none and not _live(reading, context):
         reason = "it is not known that the supply was on when this was read"
         return replace(base, reason=because(reason, NOT_PROOF), missing=(MAINS,))
-    return _bus(base, check, supply.value, NOT_PROOF if none else "", meter)
+    judged = _bus(base, check, supply.value, NOT_PROOF if none else "", meter)
+    below = judged.result == "fail" and value < expected
+    if below and holds(CALL, reading, context) is not True:
+        reason = because(judged.reason, UNFED)
+        return replace(judged, result="no_verdict", reason=reason, missing=(CALL,))
+    return judged
 
 
 def _bus(

@@ -323,12 +323,31 @@ Check = Annotated[
 """Any row of `checks.yaml`."""
 
 
-class Meter(Record):
-    """What a meter promises: +-(`percent` of reading + `digits` x `resolution`)."""
+class MeterRange(Record):
+    """What a meter promises on one range: +-(`percent` + `digits` x `resolution`)."""
 
-    name: str = "unnamed meter"
     percent: Annotated[float, Field(ge=0, strict=False)]
     digits: Annotated[int, Field(ge=0)]
     resolution: Quantity
+    up_to: Quantity | None = None
+    """End of the range; None for every value of the unit."""
+
+
+class Meter(MeterRange):
+    """A meter: its figures on one range, and on the others if they are told."""
+
+    name: str = "unnamed meter"
     thermometer: Annotated[float, Field(ge=0, strict=False)] = 1.0
     """Error of the thermometer used, kelvin."""
+    others: tuple[MeterRange, ...] = ()
+    """Its figures on other ranges and for other units."""
+
+    def range_for(self, value: float, unit: str) -> MeterRange | None:
+        """Return the finest range that a reading in a canonical unit fits on."""
+        fits = [
+            one
+            for one in (self, *self.others)
+            if one.resolution.unit == unit
+            and (one.up_to is None or abs(value) <= one.up_to.value)
+        ]
+        return min(fits, key=lambda one: one.resolution.value, default=None)

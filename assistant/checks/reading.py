@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-from assistant.checks.kinds import Meter
+from assistant.checks.kinds import Meter, MeterRange
 from assistant.checks.uncertainty import meter_bound
 from assistant.units.parse import format_quantity
 from assistant.units.quantity import Quantity
@@ -128,15 +128,32 @@ def meter_for(meter: Meter | None, value: float, unit: str) -> tuple[Meter, str]
         The text is empty when the meter was told for this unit. Otherwise 1 % and
         3 digits are assumed: common practice, no source.
     """
-    if meter is not None and meter.resolution.unit == unit:
-        return meter, ""
-    resolution = Quantity(value=usual_resolution(value, unit), unit=unit)
+    found = None if meter is None else meter.range_for(value, unit)
     error = 1.0 if meter is None else meter.thermometer
+    if found is not None:
+        return _on_range(found, error), ""
+    resolution = Quantity(value=usual_resolution(value, unit), unit=unit)
     assumed = Meter(percent=1.0, digits=3, resolution=resolution, thermometer=error)
     shown = format_quantity(resolution, digits=1)
-    told = "the meter is not told" if meter is None else "the meter's figures are for "
-    told += "" if meter is None else meter.resolution.unit
-    return assumed, f"{told}, so 1 % + 3 digits of {shown} are assumed"
+    return assumed, f"{_lack(meter, unit)}, so 1 % + 3 digits of {shown} are assumed"
+
+
+def _on_range(found: MeterRange, thermometer: float) -> Meter:
+    return Meter(
+        percent=found.percent,
+        digits=found.digits,
+        resolution=found.resolution,
+        thermometer=thermometer,
+    )
+
+
+def _lack(meter: Meter | None, unit: str) -> str:
+    if meter is None:
+        return "the meter is not told"
+    told = {one.resolution.unit for one in (meter, *meter.others)}
+    if unit in told:
+        return f"no range told of {meter.name} reaches this far"
+    return f"the meter's figures are for {', '.join(sorted(told))}"
 
 
 def bound_for(meter: Meter | None, value: float, unit: str) -> tuple[float, str]:

@@ -25,6 +25,7 @@ from assistant.checks.families import (
     thermistor,
 )
 from assistant.checks.inputs import read_inputs
+from assistant.checks.kinds import Meter
 from assistant.checks.law import OutOfRangeError
 from assistant.checks.report import SCHEMA, CheckReport
 from assistant.errors import UsageError
@@ -58,7 +59,9 @@ CHECKS: Mapping[str, NamedCheck] = MappingProxyType(
 """Every named check, by name."""
 
 
-def run_named(name: str, given: Mapping[str, str]) -> CheckReport:
+def run_named(
+    name: str, given: Mapping[str, str], saved: Meter | None = None
+) -> CheckReport:
     """Run a named check.
 
     Parameters
@@ -67,6 +70,8 @@ def run_named(name: str, given: Mapping[str, str]) -> CheckReport:
         A key of `CHECKS`.
     given : mapping of str to str
         Each key to its text, unit included.
+    saved : Meter, optional
+        The meter used where the texts tell none.
 
     Raises
     ------
@@ -88,7 +93,7 @@ def run_named(name: str, given: Mapping[str, str]) -> CheckReport:
             f"there is no check {name!r}",
             f"{mean}see them all with: faultleaf check --list",
         )
-    values, texts = read_inputs(name, check.inputs, given)
+    values, texts = read_inputs(name, check.inputs, given, saved)
     try:
         report = check.run(values)
     except OutOfRangeError:

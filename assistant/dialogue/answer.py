@@ -137,6 +137,14 @@ class CountRange(Record):
     max: int
 
 
+class LevelCount(Record):
+    """Lockouts of the level below that one level counts."""
+
+    name: str
+    count: CountRange
+    limit: int
+
+
 class StopShown(Record):
     """One protection-stop counter."""
 
@@ -148,6 +156,19 @@ class StopShown(Record):
     left: int
     oldest_leaves: AwareDatetime | None
     sources: tuple[SourceRef, ...] = ()
+    kind: str = ""
+    levels: tuple[int, ...] = (0,)
+    """Levels of lockout that it may stand at; 0 is none."""
+    further: tuple[LevelCount, ...] = ()
+    """Lockouts that each further level counts."""
+    releases: tuple[AwareDatetime, AwareDatetime] | None = None
+    """When it ends, or starts again, by itself."""
+    latches: tuple[AwareDatetime, AwareDatetime] | None = None
+    """When it latches unless the unit has recovered."""
+    cleared_by: tuple[str, ...] = ()
+    """The resets that end the lockout, as written."""
+    conflict: tuple[str, ...] = ()
+    """What else says otherwise; neither is taken over the other."""
 
 
 class CauseShown(Record):

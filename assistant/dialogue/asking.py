@@ -7,14 +7,16 @@ from dataclasses import dataclass
 
 from assistant.checks.kinds import ChargeCheck
 from assistant.checks.reading import AT_PORT
-from assistant.dialogue import replies, signal_replies
+from assistant.dialogue import replies, signal_replies, stop_replies
 from assistant.dialogue.answer import Question
 from assistant.dialogue.diagnosing import Diagnosis
 from assistant.dialogue.judging import readings
+from assistant.dialogue.sections.resets import reset_questions
 from assistant.dialogue.sections.signals import shown_in_turn
 from assistant.dialogue.view import View
 from assistant.dialogue.wait_questions import wait_questions
 from assistant.facts import ComplaintFact, LampFact, ReadingFact, UnitFact
+from assistant.timing.stop_kinds import events_of
 from assistant.units.show import format_quantity
 
 ASKED_AT_MOST = 2
@@ -34,16 +36,21 @@ def next_question(view: View, diagnosis: Diagnosis, *, locked: bool) -> Question
     """Return the most important question that is open and still worth asking.
 
     The order: which of two readings was meant; which unit; what splits the decode;
-    what else a display shows in turn; what a wait needs; what a verdict still needs;
-    what the lamp does (before any reset); who is at the unit.
+    what else a display shows in turn; what a wait needs; what tells whether a reset
+    took or a count stands; what a verdict still needs; what the lamp does (before any
+    reset); who is at the unit.
     """
     asking = Asking(view, diagnosis, locked)
     order: tuple[Callable[[Asking], Iterable[Question]], ...] = (
         _which_reading,
+        _how_exactly,
         _which_unit,
         _what_splits,
         _what_else_shows,
         _about_waits,
+        _which_protection,
+        _how_it_was_reset,
+        _what_lay_between,
         _what_is_missing,
         _what_the_lamp_does,
         _who_is_there,
@@ -69,6 +76,20 @@ def _which_reading(asking: Asking) -> Iterable[Question]:
                 splits=tuple(format_quantity(q) for q in fact.readings_possible),
                 slot=f"unit_of:{fact.of}",
             )
+
+
+def _how_exactly(asking: Asking) -> Iterable[Question]:
+    """Ask for the figure of a reading that was told only roughly."""
+    exact: set[str] = set()
+    for held in reversed(asking.view.facts):
+        fact = held.fact
+        if not isinstance(fact, ReadingFact):
+            continue
+        if fact.rough and fact.of not in exact:
+            near = tuple(format_quantity(q) for q in fact.rough)
+            text = replies.exactly(fact.of, near)
+            yield Question(text=text, slot=f"reading:{fact.of}")
+        exact.add(fact.of)
 
 
 def _which_unit(asking: Asking) -> Iterable[Question]:
@@ -128,6 +149,38 @@ def _what_else_shows(asking: Asking) -> Iterable[Question]:
 
 def _about_waits(asking: Asking) -> Iterable[Question]:
     return wait_questions(asking.view)
+
+
+def _which_protection(asking: Asking) -> Iterable[Question]:
+    """Ask which protection stopped it, where several count and none was named."""
+    view = asking.view
+    unnamed = any(one.event is None for one in view.stops_told.stops)
+    if unnamed and not view.stops_touched and len(view.force.stops) > 1:
+        yield Question(
+            text=stop_replies.WHICH_PROTECTION,
+            splits=tuple(
+                dict.fromkeys(
+                    name for row in view.force.stops for name in events_of(row.stop)
+                )
+            ),
+            slot="stop_event",
+        )
+
+
+def _how_it_was_reset(asking: Asking) -> Iterable[Question]:
+    return reset_questions(asking.view)
+
+
+def _what_lay_between(asking: Asking) -> Iterable[Question]:
+    """Ask what settles a count in a row, or of one call."""
+    for count in asking.view.stops:
+        name = stop_replies.settled_by(count)
+        if name is not None and asking.view.context(name) is None:
+            yield Question(
+                text=replies.CONTEXT_QUESTIONS[name],
+                splits=("yes", "no"),
+                slot=f"context:{name}",
+            )
 
 
 def _what_is_missing(asking: Asking) -> Iterable[Question]:

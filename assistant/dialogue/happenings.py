@@ -1,14 +1,11 @@
-"""Facts as the happenings that start waits and fill counters."""
+"""Facts as the happenings that start waits."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
+from assistant.dialogue.stops_told import only_names
 from assistant.facts import HappeningFact, ProtectionStopFact, ResetFact, SettingFact
-from assistant.jobs.fold import Held, JobState
-from assistant.timing.moment import Moment
-from assistant.timing.stops import spread
-from assistant.timing.values import Happening, StopRow
+from assistant.jobs.fold import JobState
+from assistant.timing.values import Happening
 
 
 def happenings(state: JobState) -> tuple[Happening, ...]:
@@ -28,6 +25,8 @@ def happenings(state: JobState) -> tuple[Happening, ...]:
                 found.append(Happening("reset" if count == 1 else "second_reset", at))
                 if which == "power":
                     found.append(Happening("power_on", at))
+            case ProtectionStopFact() if only_names(held):
+                pass
             case ProtectionStopFact(at=at):
                 found.append(Happening("protection_stop", at))
                 found.append(Happening("compressor_stopped", at))
@@ -36,45 +35,3 @@ def happenings(state: JobState) -> tuple[Happening, ...]:
             case _:
                 pass
     return tuple(found)
-
-
-def resets(state: JobState) -> tuple[Moment, ...]:
-    """Return when the unit was reset, where that is known."""
-    return tuple(
-        held.fact.at
-        for held in state.of(ResetFact)
-        if isinstance(held.fact, ResetFact) and held.fact.at is not None
-    )
-
-
-def stop_events(
-    state: JobState, rows: Sequence[StopRow], counted: Sequence[str]
-) -> tuple[tuple[str, Moment], ...]:
-    """Return each protection stop told, with its time, under the event it counts for.
-
-    A stop whose protection was not named counts for the rows in `counted` (those the
-    lamp points to); where the lamp points to none and only one row exists, for that.
-    """
-    unnamed = {row.stop.event for row in rows if row.gid in counted}
-    if not unnamed and len(rows) == 1:
-        unnamed = {rows[0].stop.event}
-    told: list[tuple[str, Moment]] = []
-    for held in state.of(ProtectionStopFact):
-        fact = held.fact
-        if not isinstance(fact, ProtectionStopFact):
-            continue
-        events = [fact.event] if fact.event else sorted(unnamed)
-        told.extend(
-            (event, moment) for event in events for moment in _moments(held, fact)
-        )
-    return tuple(told)
-
-
-def _moments(held: Held, fact: ProtectionStopFact) -> tuple[Moment, ...]:
-    last = fact.at or Moment(earliest=held.noted, latest=held.noted)
-    count = min(fact.count)
-    if count == 1:
-        return (last,)
-    if fact.apart_s is None:
-        return ()
-    return spread(count, fact.apart_s, last)

@@ -21,6 +21,7 @@ from assistant.checks.kinds import (
     SwitchCheck,
     ThermistorCheck,
 )
+from assistant.checks.reading import CALL
 from assistant.checks.verdict import Verdict
 from assistant.dialogue.several import sets_told
 from assistant.dialogue.view import View
@@ -202,10 +203,8 @@ def _context(view: View, reading: Reading, row: Row[Any]) -> dict[str, bool | No
         "temperature at the sensor": True if fact.at_temperature else None,
         "mains at the terminals": mains,
     }
-    return {
-        need: told[need] if need in told else _told(view, need)
-        for need in requirements(row.item)
-    }
+    needs = (*requirements(row.item), CALL)
+    return {need: told[need] if need in told else _told(view, need) for need in needs}
 
 
 def _told(view: View, need: str) -> bool | None:

@@ -119,6 +119,8 @@ def same_lamp(one: Observation, other: Observation) -> bool:
         return "no_code" in (one.state, other.state)
     if one.emitter != other.emitter and one.emitter and other.emitter:
         return False
+    if _sounds_beside_a_lamp(one, other) or _sounds_beside_a_lamp(other, one):
+        return False
     if one.lamps != other.lamps:
         return False
     return all(
@@ -127,6 +129,12 @@ def same_lamp(one: Observation, other: Observation) -> bool:
         or set(getattr(one, slot)) & set(getattr(other, slot))
         for slot in IDENTITY
     )
+
+
+def _sounds_beside_a_lamp(one: Observation, other: Observation) -> bool:
+    """Say whether one beeps and the other is a lamp by its colour or print."""
+    printed = bool(other.colour or other.label)
+    return one.emitter == "buzzer" != other.emitter and printed
 
 
 def overlay(old: Observation, new: Observation, answers: str = "") -> Observation:

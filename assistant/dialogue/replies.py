@@ -47,9 +47,13 @@ CONTEXT_QUESTIONS = {
     ),
     "off before the outage": "Was the unit off already before the power went?",
     "fixed speed": "Is the unit held at fixed speed (the maker's test run)?",
+    "stops in a row": "Were those stops in a row, with no good run in between?",
+    "stops in one call": "Were all those stops in one and the same call?",
     "compressor running": "Was the compressor running for that reading?",
     "module disconnected": "Was the inverter module disconnected for that reading?",
-    "not under vacuum": "Is the compressor under vacuum, yes or no?",
+    "not under vacuum": (
+        "Is there pressure in the system, so that it is not under vacuum?"
+    ),
     "leads disconnected": "Were the part's own wires off for that reading?",
     "header unplugged": "Was the motor's header unplugged for that reading?",
     "capacitor discharged": (
@@ -292,6 +296,17 @@ def ambiguous(of: str, options: Sequence[Quantity]) -> str:
     """Ask which of two readings was meant."""
     shown = " or ".join(format_quantity(option) for option in options)
     return f"Reading of {of}: did the meter show {shown}?"
+
+
+def exactly(of: str, near: Sequence[str]) -> str:
+    """Ask for the exact figure of a reading told roughly."""
+    shown = " or ".join(near)
+    return f"Reading of {of}: near {shown}. What exactly does the meter show?"
+
+
+def cannot_decide(name: str, why: str) -> str:
+    """Say that the tools at hand cannot decide a check."""
+    return f"{name}: before you try: {why}."
 
 
 def gauge_port(port: str) -> str:

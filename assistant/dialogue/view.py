@@ -7,10 +7,11 @@ from datetime import datetime
 from functools import cached_property
 
 from assistant.dialogue.answer import SourceRef
-from assistant.dialogue.happenings import happenings, resets, stop_events
+from assistant.dialogue.happenings import happenings
 from assistant.dialogue.knowledge import Knowledge
 from assistant.dialogue.known import known
 from assistant.dialogue.observations import seen_before_reset, seen_now
+from assistant.dialogue.stops_told import stops_told, unnamed_for
 from assistant.facts import (
     Act,
     ContextFact,
@@ -25,8 +26,10 @@ from assistant.rules.applicability import Plate
 from assistant.rules.inforce import InForce
 from assistant.signals.decode import decode
 from assistant.signals.observation import Match, Observation
+from assistant.timing.stop_events import counted_by
+from assistant.timing.stop_values import StopCount, StopsTold
 from assistant.timing.stops import count_stops
-from assistant.timing.values import Happening, Known, StopCount, WaitState
+from assistant.timing.values import Happening, Known, WaitState
 from assistant.timing.waits import waits_in_force
 
 
@@ -164,9 +167,23 @@ class View:
         """Protection-stop counters, where stops were told."""
         if not self.state.of(ProtectionStopFact):
             return ()
-        told = stop_events(self.state, self.force.stops, self.stops_of_decode)
-        counts = count_stops(self.force.stops, told, self.now, resets(self.state))
-        return tuple(count for count in counts if count.high > 0)
+        unnamed = unnamed_for(self.force.stops, self.stops_of_decode)
+        counts = count_stops(self.force.stops, self.stops_told, self.now, unnamed)
+        return tuple(count for count in counts if count.stands)
+
+    @cached_property
+    def stops_touched(self) -> frozenset[str]:
+        """The counters that any stop told is counted by, reset since or not."""
+        unnamed = unnamed_for(self.force.stops, self.stops_of_decode)
+        told = self.stops_told.stops
+        rows = self.force.stops
+        return frozenset(row.gid for row in rows if counted_by(row, told, unnamed))
+
+    @cached_property
+    def stops_told(self) -> StopsTold:
+        """Stops, resets and runs as the counters read them."""
+        running = self.context("compressor running")
+        return stops_told(self.state, running=running)
 
     def _named_by_decode(self, items: str) -> tuple[str, ...]:
         """Return the waits or stops that the decoded rows name."""

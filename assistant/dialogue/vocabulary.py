@@ -18,6 +18,7 @@ from assistant.language.vocabulary import Pending, Vocabulary
 from assistant.rules.kinds import StopCall
 from assistant.signals.cells import lamps_of
 from assistant.signals.kinds import DisplayCode, Lamp, MainSubCode
+from assistant.timing.stop_kinds import PerDevice, events_of
 from assistant.units.show import format_quantity
 
 
@@ -70,7 +71,15 @@ def vocabulary(view: View) -> Vocabulary:
                 if isinstance(row.signal, DisplayCode | MainSubCode)
             )
         ),
-        protection_events=tuple(dict.fromkeys(row.stop.event for row in force.stops)),
+        protection_events=tuple(
+            dict.fromkeys(name for row in force.stops for name in events_of(row.stop))
+        ),
+        devices=tuple(
+            (name, row.stop.event)
+            for row in force.stops
+            if isinstance(row.stop, PerDevice)
+            for name in row.stop.devices
+        ),
     )
 
 

@@ -12,7 +12,9 @@ from assistant.facts import (
     HappeningFact,
     LampFact,
     LookFact,
+    ProtectionStopFact,
     ReadingFact,
+    ResetDetailFact,
     ResetFact,
     RoleFact,
     TemperatureFact,
@@ -35,6 +37,9 @@ ANSWERS_SLOT: Mapping[str, tuple[type, ...]] = {
     "reading": (ReadingFact,),
     "temperature": (ReadingFact, TemperatureFact),
     "reset_which": (ResetFact,),
+    "reset_by": (ResetDetailFact, ResetFact),
+    "off_time": (ResetDetailFact, ResetFact),
+    "stop_event": (ProtectionStopFact, LampFact),
 }
 """Which facts answer a slot; every other slot is answered by a lamp."""
 

@@ -15,6 +15,7 @@ from assistant.facts import (
     LookFact,
     ModeFact,
     ProtectionStopFact,
+    ResetDetailFact,
     ResetFact,
     RoleFact,
     UnitFact,
@@ -34,8 +35,9 @@ from assistant.language.lamps import lamps
 from assistant.language.lexicon.lamps import COLOURS
 from assistant.language.people import BARE_MODES, BARE_ROLES, modes
 from assistant.language.plate import plate
+from assistant.language.reset_details import off_time_answer
 from assistant.language.resets import resets
-from assistant.language.stops import stops
+from assistant.language.stops import named_event, stops
 from assistant.language.times import answered_time
 from assistant.record import Box
 from assistant.rules.applicability import Plate
@@ -208,7 +210,7 @@ def _code(asked: Asked) -> Claim | None:
 
 def _state(asked: Asked) -> Claim | None:
     dimmed = dims(asked)
-    if dimmed is not None or _tells_of_power(asked):
+    if dimmed is not None or _tells_of_power(asked) or _tells_a_stop(asked):
         return dimmed
     label = (asked.subject,) if asked.subject else ()
     for pattern, state in _STATES:
@@ -294,6 +296,11 @@ def _tells_of_power(asked: Asked) -> bool:
     )
 
 
+def _tells_a_stop(asked: Asked) -> bool:
+    """Tell whether "off" or "out" is of a supply or a stop and not of a lamp."""
+    return any(family(asked.view, asked.vocabulary) for family in (resets, stops))
+
+
 def _time(asked: Asked) -> Claim | None:
     span = answered_time(asked.view, asked.clock)
     if span is None or _tells_an_event(asked):
@@ -355,6 +362,26 @@ def _reset_which(asked: Asked) -> Claim | None:
     return None
 
 
+def _stop_event(asked: Asked) -> Claim | None:
+    """Read the bare name of a protection; a sentence about stops is read by itself."""
+    if stops(asked.view, asked.vocabulary):
+        return None
+    named = named_event(asked.view, asked.vocabulary)
+    if named is None:
+        return None
+    return Claim(named[0], named[1], ProtectionStopFact(event=named[2]))
+
+
+def _reset_by(asked: Asked) -> Claim | None:
+    """Read which reset it was as more about the one told; a new one is told anew."""
+    claim = _reset_which(asked)
+    if claim is None or not isinstance(claim.item, ResetFact):
+        return claim
+    told = claim.item
+    fact = ResetDetailFact(which=told.which, off_s=told.off_s, supplies=told.supplies)
+    return Claim(claim.start, claim.end, fact)
+
+
 def _before_reset(asked: Asked) -> Claim | None:
     after, before = _AFTER.search(asked.view.folded), _BEFORE.search(asked.view.folded)
     if after and (not before or after.start() < before.start()):
@@ -381,6 +408,9 @@ _READERS: dict[str, Callable[[Asked], Claim | None]] = {
     "look": _look,
     "mode": _mode,
     "reset_which": _reset_which,
+    "reset_by": _reset_by,
+    "stop_event": _stop_event,
+    "off_time": off_time_answer,
     "before_reset": _before_reset,
 }
 """Slot -> how its answer is read."""

@@ -133,10 +133,12 @@ _ON = rx(
 )
 _OF_A_PART = re.compile(
     r"(?<!\S)(?:fans?|compressors?|units?|breakers?|isolators?|disconnects?|supply|mains|"
-    r"motors?|pumps?|contactors?|switch(?:es)?|valves?|heaters?|system|machine)"
+    r"motors?|pumps?|contactors?|switch(?:es)?|sw-?[0-9]{1,2}|dip|valves?|heaters?|"
+    r"system|machine|"
+    r"everybody|everyone|people|guests?|family|kids|we)"
     r"(?: (?:is|are|was|were|still|now|both|all|just|stays?|completely))* $"
 )
-"""A part right before "on" or "off", which then is not a lamp's."""
+"""A part, or people, right before "on", "off" or "out", which then is no lamp's."""
 _SITS = rx(
     r"(?:lights?|one|red|green|amber|yellow|orange|blue|white|h[0-9]p?|"
     r"l?e?d[0-9]{1,2}) (?P<on>just sits there)"

@@ -156,10 +156,10 @@ _TABLE: tuple[tuple[ContextName, str, str], ...] = (
      r"(?:module|inverter|ipm|compressor leads?)"),
     ("not under vacuum",
      r"(?:it is |is |was |compressor |system )*(?:not|never) (?:in|under)(?: a)? "
-     r"vacuum|no vacuum (?:on|in) (?:it|the (?:system|compressor))",
-     r"(?:it is |is |still |system |compressor |unit )+(?:under|in)(?: a)? vacuum|"
-     r"under(?: a)? vacuum|pulled (?:down )?(?:to|into)(?: a)? vacuum|vacuum pump "
-     rf"{_IS}(?:on|running|connected)"),
+     r"vacuum|no vacuum (?:on|in) (?:it|the (?:system|compressor))|there is pressure "
+     r"in (?:it|the (?:system|compressor|unit))",
+     r"(?<!not )(?<!never )(?:under|in)(?: a)? vacuum|pulled (?:down )?(?:to|into)(?: "
+     rf"a)? vacuum|vacuum pump {_IS}(?:on|running|connected)"),
     ("leads disconnected",
      r"(?:with )?(?:both |its |the )*(?:wires?|leads?|spades?|terminals?) "
      rf"{_IS}(?:off|pulled|disconnected|removed|lifted)|(?:pulled|removed|"
@@ -179,14 +179,14 @@ _TABLE: tuple[tuple[ContextName, str, str], ...] = (
      rf"{_NOT}(?:unplugged|disconnected|out)|with (?:the )?(?:motor|fan|header) "
      r"plugged in"),
     ("capacitor discharged",
-     rf"(?:capacitor|cap) {_IS}discharged|discharged (?:the |it |that )*(?:capacitor|"
-     r"cap)",
-     rf"(?:capacitor|cap) {_NOT}discharged|(?:did not|have not|without) (?:discharge|"
-     r"discharged|discharging) (?:the )?(?:capacitor|cap|it)"),
+     rf"(?:capacitors?|cap) {_IS}discharged?|discharged? (?:the |it |that )*"
+     r"(?:capacitor|cap)",
+     rf"(?:capacitor|cap) {_NOT}discharged?|(?:did not|have not|without) "
+     r"(?:discharged?|discharging) (?:the )?(?:capacitor|cap|it)"),
     ("bus measured dead",
      r"(?:measured|checked|proved|proven|verified) (?:the )?(?:bus|dc|banks?|"
-     rf"capacitors?) {_IS}(?:dead|discharged|under 50(?: v)?)|(?:bus|banks?) "
-     rf"{_IS}(?:measured|proved|proven|checked) (?:dead|discharged)",
+     rf"capacitors?) {_IS}(?:dead|discharged?|under 50(?: v)?)|(?:bus|banks?) "
+     rf"{_IS}(?:measured|proved|proven|checked) (?:dead|discharged?)",
      rf"(?:bus|banks?) {_NOT}(?:measured|checked|dead|proved)|(?:did not|have not) "
      r"(?:measure|measured|check|checked) (?:the )?(?:bus|banks?)"),
     ("digital meter",

@@ -240,18 +240,37 @@ def _alike(
     ]
     for kind in ("label", "colour"):
         row = [e for e in named if e.kind == kind]
-        while len(row) > 1 and _JOINED.fullmatch(
-            view.folded[row[-2].end : row[-1].start]
-        ):
-            row.pop()
-            found.append(slots | {kind: row[-1].values})
+        while len(row) > 1:
+            between = view.folded[row[-2].end : row[-1].start]
+            run = _UP_TO.fullmatch(between) if kind == "label" else None
+            if not (run or _JOINED.fullmatch(between)):
+                break
+            last = row.pop()
+            inner = _run_of(row[-1].values[0], last.values[0]) if run else []
+            found += [slots | {kind: (one,)} for one in (*inner, *row[-1].values)]
         if found:
             break
     return found
 
 
-_JOINED = re.compile(r" (?:lamp |light |led )?(?:and|,|, and|\+|&)(?: the)? ")
+_JOINED = re.compile(r" (?:lamp |light |led )?(?:(?:and|,|, and|\+|&)(?: the)? )?")
 """What stands between two lamps that are named together."""
+_UP_TO = re.compile(r" (?:up )?(?:to|through|thru|till|-) ")
+_PRINTED = re.compile(r"([A-Za-z]+)([0-9]{1,2})")
+
+
+def _run_of(first: str, last: str) -> list[str]:
+    """Return the labels between two printed ones: D1 and D4 leave D2 and D3.
+
+    Examples
+    --------
+    >>> _run_of("D1", "D4"), _run_of("D1", "H4")
+    (['D2', 'D3'], [])
+    """
+    one, other = _PRINTED.fullmatch(first), _PRINTED.fullmatch(last)
+    if one is None or other is None or one[1] != other[1]:
+        return []
+    return [f"{one[1]}{n}" for n in range(int(one[2]) + 1, int(other[2]))]
 
 
 def _settled(slots: dict[str, Any]) -> dict[str, Any]:

@@ -8,6 +8,7 @@ from typing import Literal
 
 from assistant.facts import Fact, ReadingFact, TemperatureFact
 from assistant.language.claims import NUMBER, Claim, rx
+from assistant.language.loose import pressure_pairs, rough_end
 from assistant.language.measurands import Measurand, measurands
 from assistant.language.quantities import (
     DIMENSION,
@@ -69,6 +70,13 @@ _LINK = re.compile(
     r"there|from|comes|out|sensor|pin|pins|[uvw]|has|with|under|unplugged|disconnected|"
     r"voltage|temperature|pressure|current|drops|dropped|sags|sagged|sits))* ?$"
 )
+_CAN_BE_OPEN = frozenset({"", "unknown", "resistance", "winding", "named check"})
+_DIFFERENCES = {
+    "C": "K difference",
+    "F": "F difference",
+    "kohm": "K difference",
+}
+"""Units of a superheat, which is no temperature; a folded `K` is a `k`."""
 _NEAR = 40
 """Letters of folded text between a number and its measurand in a list."""
 _COMMA = 3
@@ -90,11 +98,12 @@ class _Number:
     text: str
     unit: str | None
     is_open: bool
+    rough: bool = False
 
 
 def readings(view: Tokens, vocabulary: Vocabulary) -> list[Claim]:
     """Claim every number that has a unit or a measurand, and every open line."""
-    swings = _swings(view, vocabulary)
+    swings = [*_swings(view, vocabulary), *pressure_pairs(view)]
     rest = view.without([(claim.start, claim.end) for claim in swings])
     named = measurands(rest.folded, vocabulary)
     numbers = _numbers(rest, named)
@@ -122,9 +131,12 @@ def _numbers(view: Tokens, named: list[Measurand]) -> list[_Number]:
             continue
         unit = _unit(view, match)
         end = match.end() if unit or match["open"] else match.end("n")
-        found.append(
-            _Number(match.start(), end, match["n"] or "", unit, bool(match["open"]))
-        )
+        loose = None if match["open"] else rough_end(view, end)
+        if loose is not None:
+            end, unit = loose[0], unit or loose[1]
+        number = match["n"] or ""
+        is_open, rough = bool(match["open"]), loose is not None
+        found.append(_Number(match.start(), end, number, unit, is_open, rough))
     return found
 
 
@@ -187,15 +199,15 @@ def _is_list(gap: str, numbers: list[_Number], low: int, high: int) -> bool:
 def _fits(measurand: Measurand, number: _Number) -> bool:
     told = DIMENSION.get(number.unit or "", "")
     if number.is_open:
-        return measurand.dimension in {"", "unknown", "resistance", "winding"} or (
-            "ground" in measurand.dimension
-        )
+        return "ground" in measurand.dimension or measurand.dimension in _CAN_BE_OPEN
     if measurand.dimension == "named check":
         return bool(told)
     if not told or not measurand.dimension or measurand.dimension == "unknown":
         return True
     if measurand.dimension == "winding":
         return told == "resistance"
+    if measurand.dimension == "difference":
+        return number.unit in _DIFFERENCES
     return told in measurand.dimension
 
 
@@ -237,14 +249,16 @@ def _fact(
     of = named.of if named else dimension
     could = _values(view, number, named)
     place = named.dimension if named else ""
-    if place in _PLACES and len(could) == 1:
+    if place in _PLACES and len(could) == 1 and not number.rough:
         return TemperatureFact(where=_PLACES[place], value=could[0])
     if not could and not number.is_open:
         return None
+    exact = not number.rough
     return ReadingFact(
         of=f"{of} temperature" if place == "room temperature" else of,
-        value=could[0] if len(could) == 1 else None,
-        readings_possible=could if len(could) > 1 else (),
+        value=could[0] if exact and len(could) == 1 else None,
+        readings_possible=could if exact and len(could) > 1 else (),
+        rough=() if exact else could,
         open_line=number.is_open,
         at_temperature=basis,
         under_load=_near(view, number, _LOAD),
@@ -258,7 +272,9 @@ def _values(
     if number.is_open:
         return ()
     if number.unit:
-        value = quantity(number.text, number.unit)
+        differs = named is not None and named.dimension == "difference"
+        unit = _DIFFERENCES.get(number.unit) if differs else None
+        value = quantity(number.text, unit or number.unit)
         return (value,) if value else ()
     dimension = named.dimension if named else ""
     volts = dimension == "unknown" and _near(view, number, _VOLTS)

@@ -2,24 +2,44 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from dataclasses import replace
 
 from assistant.facts import ResetFact
 from assistant.language.claims import Claim, apart, negated, rx
+from assistant.language.reset_details import cleared, reset_details, told_beside
 from assistant.language.tokens import MASK, Tokens
 from assistant.language.vocabulary import Vocabulary
+from assistant.timing.stop_kinds import ResetName
 
-Which = Literal["power", "button", "remote", "history"]
 _POWER = (
     r"(?:power|breaker|breakers|disconnect|mains|main|isolator|supply|juice|unit|it|"
     r"everything|both units|whole thing|system|indoor|outdoor)"
 )
-_SOURCE = r"(?:power|breaker|breakers|disconnect|mains|isolator|supply|juice|fuse)"
+_SOURCE = (
+    r"(?:power|breakers?|disconnects?|mains|isolators?|supply|supplies|feeds?|juice|"
+    r"fuses?)"
+)
 _THE = (
     r"(?:the |its |it is |my |both |all )?(?:outdoor |outside |indoor |inside |main |"
     r"unit )?"
 )
-_TABLE: tuple[tuple[str, Which | None], ...] = (
+_TABLE: tuple[tuple[str, ResetName | None], ...] = (
+    (r"(?:took|pulled|dropped|removed) (?:away )?(?:the |its )?call(?: away| off)?(?: "
+     r"(?:and|then) (?:gave|put) it (?:back|again))?|cycled the (?:thermostat|"
+     r"call)|(?:turned|switched) the (?:thermostat|call) off (?:and|then) (?:back )?on"
+     r"(?: again)?",
+     "thermostat"),
+    (r"(?:used|bridged|touched|shorted|jumpered) (?:the )?(?:two )?(?:test|tst|tst1|"
+     r"service) pins(?: together)?", "test_pins"),
+    (rf"(?:killed|cut|pulled|shut off|turned off|switched off|isolated) "
+     rf"{_THE}(?:outdoor|"
+     r"outside|indoor|inside|both|all|everything)(?: units?| ones?)?(?= (?:for|about|"
+     r"off|"
+     r"[0-9.]+ (?:sec|min|hour)))", "power"),
+    (r"(?:pushed|pressed|reset) (?:the )?(?:hand|manual) reset(?: (?:on|at|of) "
+     r"(?:the )?"
+     r"[a-z]+(?: [a-z]+)?)?|reset (?:the )?(?:high |low )?(?:limit|pressure switch|cut "
+     r"?out|roll ?out)(?: switch)? by hand", "device"),
     (r"(?:killed|cut|pulled|dropped|shut off|shut|turned off|switched off|knocked off|"
      rf"flipped off|threw|isolated) {_THE}{_SOURCE}(?: off)?(?: for)?(?: about)?(?: "
      r"[0-9.]+ (?:min|sec|hour))?(?! (?:and |then |, )+(?:i |we |have |it is )*(?:left|"
@@ -79,7 +99,10 @@ _TIMES = {"2": 2, "3": 3, "4": 4, "twice": 2, "two": 2, "three": 3, "couple": 2}
 
 
 def resets(view: Tokens, _vocabulary: Vocabulary) -> list[Claim]:
-    """Claim each reset that was done; "how do I reset", "before the reset" are none."""
+    """Claim each reset that was done; "how do I reset", "before the reset" are none.
+
+    Where none was, what is told of one that was told before.
+    """
     claims: list[Claim] = []
     for pattern, which in _RESETS:
         for match in pattern.finditer(view.folded):
@@ -88,7 +111,33 @@ def resets(view: Tokens, _vocabulary: Vocabulary) -> list[Claim]:
             fact = ResetFact(which=which)
             claims.append(Claim(match.start(), match.end(), fact))
     claims = sorted(apart(claims), key=lambda claim: claim.start)
-    return [*claims, *_repeated(view, claims)] or _tried(view)
+    all_told = [*claims, *_repeated(view, claims)] or _tried(view)
+    return _with_result(view, _with_details(view, all_told)) or reset_details(view)
+
+
+def _with_details(view: Tokens, claims: list[Claim]) -> list[Claim]:
+    """Give a power reset, or one that may be, what its sentence tells of it."""
+    found: list[Claim] = []
+    for place, claim in enumerate(claims):
+        fact = claim.item
+        _, end = view.sentence(claim.end)
+        if place + 1 < len(claims):
+            end = min(end, max(claims[place + 1].start, claim.end))
+        if isinstance(fact, ResetFact) and fact.which in ("power", "thermostat", None):
+            details = told_beside(view, claim.start, end)
+            found.append(replace(claim, item=fact.model_copy(update=details)))
+        else:
+            found.append(claim)
+    return found
+
+
+def _with_result(view: Tokens, claims: list[Claim]) -> list[Claim]:
+    """Give the last reset what was told to have come of it."""
+    result = cleared(view)
+    if not claims or result is None or not isinstance(claims[-1].item, ResetFact):
+        return claims
+    last = claims[-1].item.model_copy(update={"cleared": result})
+    return [*claims[:-1], replace(claims[-1], item=last)]
 
 
 def _is_done(view: Tokens, start: int, end: int) -> bool:

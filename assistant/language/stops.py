@@ -6,7 +6,14 @@ import re
 
 from assistant.facts import BreakerFact, ContextFact, ProtectionStopFact
 from assistant.language.claims import NUMBER, Claim, apart, either, negated, rx
+from assistant.language.good_runs import SEVERAL, short_runs
 from assistant.language.lexicon.numbers import ORDINALS
+from assistant.language.stop_details import (
+    FAILED_START,
+    device,
+    failed_starts,
+    stop_details,
+)
 from assistant.language.times import HEDGE_SHARE
 from assistant.language.tokens import Tokens, fold
 from assistant.language.vocabulary import Vocabulary
@@ -26,7 +33,8 @@ _OR = r"(?: (?:or|to|-|maybe) (?P<m>[0-9]{1,2}|twice)(?: times| x)?)?"
 _STOP = (
     r"(?:stopped|stops|stop|shut down|shuts down|shut off|cut out|cuts out|kicked out|"
     r"kicks out|tripped|trips|trip|dropped out|went out|gone out|locked|quit|knocked "
-    r"off|faulted|fails|failed|tripping|goes off|went off)"
+    r"off|faulted|fails|failed|tripping|goes off|went off|restarted|restarts|opened|"
+    r"opens)"
 )
 _ORDINAL = either(ORDINALS)
 _BREAKER = rx(
@@ -47,7 +55,10 @@ _COUNTED = rx(
     rf"|{_MANY.replace('<n>', '<k>')} (?:protection |safety |pressure )?(?:stops|trips|"
     r"shutdowns|cut ?outs)"
 )
-_TIMES = rx(r"(?P<n>once|twice|thrice|couple(?: of)? times|few times|[0-9]{1,2} times)")
+_TIMES = rx(
+    r"(?P<n>once|twice|thrice|couple(?: of)? times|few times|[0-9]{1,2}(?= times| or | "
+    r"to | - ))(?: times)?(?: (?:or|to|-|maybe) (?P<m>[0-9]{1,2}|twice)(?: times)?)?"
+)
 _NTH = rx(
     rf"(?P<nth>{_ORDINAL}) (?:time|stop|trip|shutdown)(?: (?:it |she |today|now|this "
     r"morning|this hour|already|that|has|is|been|done|did|in a row|running|since|"
@@ -73,6 +84,11 @@ _LOCKED = rx(
 )
 _NOT_LOCKED = rx(r"(?:is |it is |are )?not (?:in )?(?:locked out|lock ?out|locked)")
 _TAGGED = rx(r"locked out (?:and |, )?tagged(?: out)?|loto")
+_HABIT = rx(
+    r"keeps (?:on )?(?:[a-z]+ing)|over and over(?: again)?|again and again|(?:each|"
+    r"every)"
+    r"(?: single)? (?:time|start)"
+)
 _SECONDS = {"sec": 1.0, "min": 60.0, "hour": 3600.0}
 
 
@@ -84,7 +100,8 @@ def stops(view: Tokens, vocabulary: Vocabulary) -> list[Claim]:
         if not negated(view, match.start()) and not _asks(view, match)
     ][:1]
     told = [] if breaker else _stops(view, vocabulary)
-    return apart([*breaker, *told, *_lockouts(view)])
+    short = [] if breaker or told else short_runs(view)
+    return [*apart([*breaker, *told, *_lockouts(view)]), *short]
 
 
 def _asks(view: Tokens, match: re.Match[str]) -> bool:
@@ -113,18 +130,28 @@ def _numbers(word: str) -> tuple[int, ...]:
 def _stops(view: Tokens, vocabulary: Vocabulary) -> list[Claim]:
     event = _event(view, vocabulary)
     count = _count(view, event)
+    starts = failed_starts(view)
+    if starts is not None:
+        event = (*starts[:2], FAILED_START)
+        count = (*starts[:2], _numbers(starts[2]))
+    named = device(view, vocabulary)
     if count is None and event is None:
         return []
     spacing = _spacing(view)
     parts = [part for part in (count, event, spacing) if part]
     start = min(part[0] for part in parts)
     end = max(part[1] for part in parts)
-    numbers = count[2] if count else (1,)
+    habit = SEVERAL if _HABIT.search(view.folded) else (1,)
+    numbers = count[2] if count else habit
     fact = ProtectionStopFact(
         event=event[2] if event else None,
         count=numbers,
         apart_s=spacing[2] if spacing else None,
+        **stop_details(view),
     )
+    if named is not None:
+        told = {"device": named[0], "event": fact.event or named[1]}
+        fact = fact.model_copy(update=told)
     return [Claim(start, end, fact)]
 
 
@@ -143,7 +170,9 @@ def _count(
         return match.start(), match.end(), tuple(sorted({*low, *high}))
     if event:
         for match in _TIMES.finditer(view.folded, *view.sentence(event[0])):
-            return match.start(), match.end(), _numbers(match["n"])
+            high = _numbers(match["m"]) if match["m"] else ()
+            numbers = {*_numbers(match["n"]), *high}
+            return match.start(), match.end(), tuple(sorted(numbers))
     for match in _NTH.finditer(view.folded):
         start, end = view.sentence(match.start())
         skip = _NOT_NTH.match(view.folded, match.start())
@@ -154,20 +183,36 @@ def _count(
 
 def _event(view: Tokens, vocabulary: Vocabulary) -> tuple[int, int, str] | None:
     """Find which protection stopped it: "went out on high pressure"."""
-    names = {fold(event): event for event in vocabulary.protection_events}
-    for event in EVENTS:
-        names.setdefault(
-            event, names.get(_ALIASES.get(event, event), _ALIASES.get(event, event))
-        )
+    names = _names(vocabulary)
     pattern = rx(
         rf"(?:{_STOP}(?: (?:again|twice|[0-9]+ times|now|today))* {_ON} (?:a |the "
         rf")?)(?P<event>{either(names)})|(?P<event2>{either(names)}) (?:protection "
-        r")?(?:trips?|tripped|stops?|lockout|cut ?outs?|shutdowns?|again)"
+        r")?(?:trips?|tripped|stops?|lockout|cut ?outs?|shutdowns?|again|opened|opens|"
+        r"openings?)"
     )
     for match in pattern.finditer(view.folded):
         if not negated(view, match.start()):
             return *match.span(), names[match["event"] or match["event2"]]
     return None
+
+
+def _names(vocabulary: Vocabulary) -> dict[str, str]:
+    """Return what people call a protection, with the name that counts for it."""
+    names = {fold(event): event for event in vocabulary.protection_events}
+    for event in EVENTS:
+        names.setdefault(
+            event, names.get(_ALIASES.get(event, event), _ALIASES.get(event, event))
+        )
+    return names
+
+
+def named_event(view: Tokens, vocabulary: Vocabulary) -> tuple[int, int, str] | None:
+    """Find the bare name of a protection, as an answer gives it."""
+    names = _names(vocabulary)
+    match = rx(either(names)).search(view.folded)
+    if match is None or negated(view, match.start()):
+        return None
+    return *match.span(), names[match[0]]
 
 
 def _spacing(view: Tokens) -> tuple[int, int, tuple[float, float]] | None:

@@ -41,6 +41,10 @@ def timed(view: Tokens, claims: list[Claim], times: list[TimeSpan]) -> list[Clai
     for time in times:
         at = _nearest(view, out, time, given)
         if at is None:
+            more = _one_more_stop(view, out, time)
+            if more is not None:
+                given.add(len(out))
+                out += [more, Claim(time.start, time.end, None)]
             continue
         twins = [
             index
@@ -50,12 +54,39 @@ def timed(view: Tokens, claims: list[Claim], times: list[TimeSpan]) -> list[Clai
             and isinstance(claim.item, HappeningFact)
         ] or [at]
         counted = isinstance(out[at].item, ProtectionStopFact | BreakerFact)
+        if counted and _is_today(view, time):
+            out[at] = _since(out[at], time)
+            twins = []
         for index in twins:
             given.add(index)
-            if not (counted and _is_today(view, time)):
-                out[index] = _at(out[index], time)
+            out[index] = _at(out[index], time)
         out.append(Claim(time.start, time.end, None))
     return out
+
+
+def _one_more_stop(view: Tokens, claims: list[Claim], time: TimeSpan) -> Claim | None:
+    """Return the stop of a further time: "stopped at 10:05, 10:20 and 10:40".
+
+    Where the number was told, as many times as that stand for it.
+    """
+    start, end = view.sentence(time.start)
+    for index, claim in enumerate(claims):
+        fact = claim.item
+        if not isinstance(fact, ProtectionStopFact) or fact.at is None:
+            continue
+        if not (start <= claim.start < end) or fact.apart_s is not None:
+            continue
+        left = tuple(sorted({max(1, number - 1) for number in fact.count}))
+        claims[index] = replace(claim, item=fact.model_copy(update={"count": left}))
+        one = fact.model_copy(update={"at": time.moment, "count": (1,)})
+        return Claim(time.start, time.end, one)
+    return None
+
+
+def _since(claim: Claim, time: TimeSpan) -> Claim:
+    if not isinstance(claim.item, ProtectionStopFact):
+        return claim
+    return replace(claim, item=claim.item.model_copy(update={"since": time.moment}))
 
 
 def _nearest(

@@ -15,6 +15,7 @@ from assistant.language.claims import Claim, Matcher
 from assistant.language.complaints import complaints
 from assistant.language.context import contexts
 from assistant.language.corrections import corrected_unit
+from assistant.language.good_runs import good_runs
 from assistant.language.happenings import happenings
 from assistant.language.hazards import hazards
 from assistant.language.lamps import lamps
@@ -46,6 +47,7 @@ FAMILIES: tuple[tuple[Matcher, ...], ...] = (
     (parts,),
     (resets,),
     (stops,),
+    (good_runs,),
     (attempts,),
     (modes,),
     (people,),

@@ -26,6 +26,8 @@ class Vocabulary:
     codes: tuple[str, ...] = ()
     """Display codes, as the packs spell them."""
     options: tuple[tuple[str, tuple[str, ...]], ...] = ()
+    devices: tuple[tuple[str, str], ...] = ()
+    """Devices whose stops are counted alone, each with the stop it counts for."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,8 +43,8 @@ class Pending:
         ``unit``, ``unit:<plate item>``, ``role``, ``mode``,
         ``time:<trigger>``, ``context:<name>``, ``look:<check>``,
         ``unit_of:<measurand>``, ``reading:<check>``, ``temperature:<check>``,
-        ``lamp:<label>``, ``reset_which``, ``before_reset``, ``attempt``; empty when
-        nothing was asked.
+        ``lamp:<label>``, ``reset_which``, ``reset_by``, ``off_time:<from when>``,
+        ``before_reset``, ``attempt``; empty when nothing was asked.
     options : tuple of str
         The answers in the order they were put; "the other one" is the second of two.
         For ``unit_of`` they are the quantities in question, such as ``9.8 kohm``.

@@ -31,8 +31,9 @@ from assistant.rules.kinds import (
 from assistant.rules.pack import FILES, Pack, PackHead
 from assistant.signals.kinds import Signal, SignalBase, SignalNote, TableNote
 from assistant.signals.observation import SignalRow
-from assistant.timing.kinds import Stop, StopBase
-from assistant.timing.values import StopRow, WaitRow
+from assistant.timing.stop_kinds import Stop, StopBase
+from assistant.timing.stop_values import StopRow
+from assistant.timing.values import WaitRow
 from assistant.timing.wait_kinds.base import WaitBase
 from assistant.timing.wait_kinds.every import Wait
 

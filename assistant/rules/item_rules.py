@@ -12,7 +12,7 @@ from assistant.rules.patterns import pattern_mistake
 from assistant.rules.plates import serial_form_known, serial_key
 from assistant.rules.references import results_of
 from assistant.signals.kinds import MultiFault, SeveralLamps, SignalBase
-from assistant.timing.kinds import StopBase
+from assistant.timing.stop_kinds import StopBase, resets_at
 from assistant.timing.wait_kinds.base import WaitBase
 from assistant.timing.wait_kinds.frost import Defrost
 from assistant.timing.wait_kinds.runs import OrderStep, StartUpOrder
@@ -148,11 +148,18 @@ def _order(steps: tuple[OrderStep, ...], field: str) -> Iterator[Finding]:
 
 
 def _stop(item: StopBase) -> Iterator[Finding]:
-    for place, reset in enumerate(item.resets):
-        yield from _rising(reset, ("off_at_least", "off_at_most"), ("resets", place))
-    window: Quantity | None = getattr(item, "window", None)
-    if window is not None and window.value <= 0:
-        yield Finding(("window",), f"window {window.text} is not above zero")
+    for at, reset in resets_at(item):
+        yield from _rising(reset, ("off_at_least", "off_at_most"), at)
+    yield from _above_zero(item, ())
+    for place, level in enumerate(getattr(item, "levels", ())):
+        yield from _above_zero(level, ("levels", place))
+
+
+def _above_zero(record: object, at: Path) -> Iterator[Finding]:
+    for field in ("window", "within", "retry_after", "release_after"):
+        span: Quantity | None = getattr(record, field, None)
+        if span is not None and span.value <= 0:
+            yield Finding((*at, field), f"{field} {span.text} is not above zero")
 
 
 def _rising(record: object, fields: tuple[str, ...], at: Path) -> Iterator[Finding]:

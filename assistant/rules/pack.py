@@ -10,7 +10,7 @@ from assistant.checks.kinds import Check, Sensor
 from assistant.record import Record, Scope
 from assistant.rules.kinds import Cause, CautionItem, PackDocument, Procedure
 from assistant.signals.kinds import Signal, SignalItem, SignalNote
-from assistant.timing.kinds import Stop
+from assistant.timing.stop_kinds import Stop
 from assistant.timing.wait_kinds.every import Wait
 
 SCHEMA = 1

@@ -17,7 +17,7 @@ from assistant.rules.plates import (
     serial_key,
 )
 from assistant.rules.references import items_of, references
-from assistant.timing.kinds import StopBase
+from assistant.timing.stop_kinds import StopBase, resets_at
 from assistant.timing.wait_kinds.base import WaitBase
 from assistant.timing.wait_kinds.frost import Defrost
 from assistant.timing.wait_kinds.holds import Standby
@@ -45,11 +45,11 @@ def check_times(item: Item) -> Iterator[tuple[Finding, bool]]:
     if isinstance(item, WaitBase):
         yield from _wait_end(item)
     if isinstance(item, StopBase):
-        for place, reset in enumerate(item.resets):
+        for at, reset in resets_at(item):
             if reset.name == "power" and reset.off_at_least is None:
                 told = "a reset by power names no time off"
                 hint = "add `off_at_least`: off too short resets nothing"
-                yield Finding(("resets", place), told, hint), True
+                yield Finding(at, told, hint), True
 
 
 def _wait_end(item: WaitBase) -> Iterator[tuple[Finding, bool]]:

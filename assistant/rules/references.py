@@ -56,10 +56,18 @@ def references(file: str, written: Mapping[str, object]) -> Iterator[Reference]:
         for place, name in enumerate(held if isinstance(held, tuple) else ()):
             if isinstance(name, str):
                 yield Reference((key, place), target, name)
+    yield from _of_levels(written.get("levels"))
     outcomes = written.get("outcomes")
     for place, outcome in enumerate(outcomes if isinstance(outcomes, tuple) else ()):
         if isinstance(outcome, Mapping):
             yield from _of_outcome(("outcomes", place), outcome)
+
+
+def _of_levels(levels: object) -> Iterator[Reference]:
+    for place, level in enumerate(levels if isinstance(levels, tuple) else ()):
+        shown = level.get("signal") if isinstance(level, Mapping) else None
+        if isinstance(shown, str):
+            yield Reference(("levels", place, "signal"), "signals", shown)
 
 
 def _of_outcome(at: Path, outcome: Mapping[str, object]) -> Iterator[Reference]:

@@ -23,7 +23,7 @@ from assistant.rules.kinds import Card, Cause, ComplaintCall, StopCall
 from assistant.rules.mistakes import Path
 from assistant.rules.refused import never_said, refused
 from assistant.signals.kinds import SignalBase
-from assistant.timing.kinds import StopBase
+from assistant.timing.stop_kinds import StopBase, resets_at
 from assistant.timing.wait_kinds.base import WaitBase
 
 _LIVE = re.compile(
@@ -134,8 +134,16 @@ def _texts(item: Item) -> Iterator[tuple[Path, str]]:
                 yield (field, place), text
     for place, outcome in enumerate(getattr(item, "outcomes", ())):
         yield ("outcomes", place, "says"), outcome.says
-    for place, reset in enumerate(getattr(item, "resets", ())):
-        yield ("resets", place, "how"), reset.how
+    if isinstance(item, StopBase):
+        yield from _of_resets(item)
+
+
+def _of_resets(item: StopBase) -> Iterator[tuple[Path, str]]:
+    for at, reset in resets_at(item):
+        yield (*at, "how"), reset.how
+    for place, level in enumerate(getattr(item, "levels", ())):
+        if level.release is not None:
+            yield ("levels", place, "release"), level.release
 
 
 _FIELDS: dict[type[Item], tuple[str, ...]] = {

@@ -10,7 +10,7 @@ from assistant.checks.kinds import Check, Sensor
 from assistant.record import Item
 from assistant.rules.kinds import Cause, CautionItem, Procedure
 from assistant.signals.kinds import SignalItem
-from assistant.timing.kinds import Stop
+from assistant.timing.stop_kinds import Stop
 from assistant.timing.wait_kinds.every import Wait
 
 
@@ -32,7 +32,7 @@ def _kinds(*models: type[Item]) -> dict[str, type[Item]]:
 KINDS: dict[str, dict[str, type[Item]]] = {
     "signals": _kinds(*_variants(SignalItem)),
     "waits": _kinds(*_variants(Wait)),
-    "stops": _kinds(Stop),
+    "stops": _kinds(*_variants(Stop)),
     "sensors": _kinds(*_variants(Sensor)),
     "checks": _kinds(*_variants(Check)),
     "causes": _kinds(Cause),

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from assistant.signals.cells import Together, lamp_of
 from assistant.signals.fits import Fit
+from assistant.signals.kinds import DigitPosition
 from assistant.signals.observation import Observation, SignalRow
 
 
@@ -31,7 +32,7 @@ def standing(
         The rows that fit, near ones too.
     """
     kept = _of_history(without_near(found, _own_colour(seen, rows)))
-    kept = _of_several(seen, kept)
+    kept = _of_whole_display(rows, _of_several(seen, kept))
     if seen.state != "heartbeat" or all("state" in one.fit.near for one in kept):
         return kept
     return [one for one in kept if "state" not in one.fit.near]
@@ -58,6 +59,30 @@ def _of_several(seen: Observation, found: list[Placed]) -> list[Placed]:
         return whole
     documents = {one.row.document for one in whole}
     return [one for one in found if one in whole or one.row.document not in documents]
+
+
+def _of_whole_display(rows: Sequence[SignalRow], found: list[Placed]) -> list[Placed]:
+    """Drop places of a display that is no row of places but one code.
+
+    Beside a row for the whole display, single signs count only where every place that
+    the document has a table for shows a sign of it: in "J13" no place may be read.
+    """
+    told = {one.row.document for one in found if not _is_place(one.row)}
+    known = {_place_of(row) for row in rows if _is_place(row)}
+    read = {_place_of(one.row) for one in found if _is_place(one.row)}
+    cut = {document for document, _ in known - read if document in told}
+    return [
+        one for one in found if not (_is_place(one.row) and one.row.document in cut)
+    ]
+
+
+def _is_place(row: SignalRow) -> bool:
+    return isinstance(row.signal, DigitPosition)
+
+
+def _place_of(row: SignalRow) -> tuple[str, int]:
+    place = row.signal.position if isinstance(row.signal, DigitPosition) else 0
+    return row.document, place
 
 
 def _own_colour(seen: Observation, rows: Sequence[SignalRow]) -> set[str]:

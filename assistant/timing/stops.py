@@ -1,29 +1,51 @@
-"""Counts protection stops in sliding windows over every believable time."""
+"""What each counter of protection stops shows, over every believable time."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from datetime import UTC, datetime, timedelta
-from typing import Literal
+from collections.abc import Collection, Iterable, Sequence
+from dataclasses import dataclass
+from datetime import datetime
 
-from assistant.timing.kinds import SlidingWindow
-from assistant.timing.moment import Moment
-from assistant.timing.spreading import can_be_spread
-from assistant.timing.values import StopCount, StopRow
+from assistant.timing.believable import courses
+from assistant.timing.stop_events import (
+    counted_by,
+    span_of,
+    tick,
+    time_of,
+    timelines,
+)
+from assistant.timing.stop_kinds import LogOnly, Stop
+from assistant.timing.stop_machine import State as Tallies
+from assistant.timing.stop_machine import StopMachine, Tally
+from assistant.timing.stop_plans import Plan, Tier, plan_of, ticks
+from assistant.timing.stop_values import (
+    State,
+    StopCount,
+    StopRow,
+    StopSeries,
+    StopsTold,
+)
+from assistant.timing.zones import Span, Zone
 
-State = Literal["locked", "open", "unknown"]
-Span = tuple[int, int]
-"""Earliest and latest instant, microseconds since 1970."""
 
-_START = datetime(1970, 1, 1, tzinfo=UTC)
-_TICK = timedelta(microseconds=1)
+@dataclass(frozen=True, slots=True)
+class _End:
+    """One believable end of all that was told, of the fullest count."""
+
+    level: int
+    count: int
+    upper: tuple[int, ...]
+    oldest: int | None
+    """The latest tick at which the oldest that still counts may have been."""
+    lock: Span | None
+    key: int = 0
 
 
 def count_stops(
     rows: Sequence[StopRow],
-    stops: Sequence[tuple[str, Moment]],
+    told: StopsTold,
     now: datetime,
-    resets: Sequence[Moment] = (),
+    unnamed: Collection[str] = (),
 ) -> tuple[StopCount, ...]:
     """Return what each counter shows now.
 
@@ -31,143 +53,178 @@ def count_stops(
     ----------
     rows : sequence of StopRow
         The counters that apply to the unit.
-    stops : sequence of (str, Moment)
-        The protection that stopped, under the counter's `event`, and when.
+    told : StopsTold
+        Stops, resets, runs, calls and starts. Breaker trips are none of them.
     now : datetime
-        The instant asked about; no stop lies after it.
-    resets : sequence of Moment
-        When the unit was reset. A stop at the very instant of a reset is cleared.
+        The instant asked about; nothing lies after it.
+    unnamed : collection of str
+        The global ids of the counters that stops of no named protection count for.
 
     Returns
     -------
     tuple of StopCount
-        In the order of `rows`. `locked` holds for every believable placement of the
-        times, `open` for none, `unknown` for some. A counter that only logs is open.
+        In the order of `rows`. `locked` holds for every believable course of what
+        was told, `open` for none, `unknown` for some. A stop at the very instant of
+        a reset is cleared; one that only logs is open.
     """
-    return tuple(_count(row, stops, now, resets) for row in rows)
-
-
-def spread(
-    count: int, spacing: timedelta | tuple[float, float], last: Moment
-) -> tuple[Moment, ...]:
-    """Return the moments of `count` stops, `spacing` apart, the newest at `last`.
-
-    Parameters
-    ----------
-    count : int
-        How many stops.
-    spacing : timedelta or (float, float)
-        The time between two, or its smallest and largest believable value [s].
-    last : Moment
-        When the newest was.
-
-    Returns
-    -------
-    tuple of Moment
-        Oldest first; the further back, the wider.
-
-    Examples
-    --------
-    >>> from datetime import datetime, timezone
-    >>> noon = datetime(2026, 5, 4, 12, tzinfo=timezone.utc)
-    >>> at = Moment(earliest=noon, latest=noon)
-    >>> [str(m.earliest.time()) for m in spread(3, (600.0, 900.0), at)]
-    ['11:30:00', '11:45:00', '12:00:00']
-    >>> [str(m.latest.time()) for m in spread(3, (600.0, 900.0), at)]
-    ['11:40:00', '11:50:00', '12:00:00']
-    """
-    if isinstance(spacing, timedelta):
-        low = high = spacing
-    else:
-        low, high = (timedelta(seconds=one) for one in sorted(spacing))
     return tuple(
-        Moment(earliest=last.earliest - back * high, latest=last.latest - back * low)
-        for back in reversed(range(count))
+        _count(row, counted_by(row, told.stops, unnamed), told, tick(now))
+        for row in rows
     )
 
 
-def _micro(at: datetime) -> int:
-    return (at - _START) // _TICK
-
-
-def _time(micro: int) -> datetime:
-    return _START + micro * _TICK
-
-
-def _span(moment: Moment, now: int) -> Span:
-    """Return a moment as a span that does not reach beyond now."""
-    earliest, latest = _micro(moment.earliest), _micro(moment.latest)
-    return min(earliest, now), min(latest, now)
+def limit_of(stop: Stop) -> int:
+    """Return the number of stops that locks a counter's first level."""
+    levels = getattr(stop, "levels", ())
+    limit: int = levels[0].limit if levels else getattr(stop, "limit", 1)
+    return limit
 
 
 def _count(
-    row: StopRow,
-    stops: Sequence[tuple[str, Moment]],
-    now: datetime,
-    resets: Sequence[Moment],
+    row: StopRow, series: Sequence[StopSeries], told: StopsTold, now: int
 ) -> StopCount:
-    rule = row.stop
-    end = _micro(now)
+    plan = plan_of(row.stop)
+    ends = _ends(row, plan, series, told, now)
+    limit = limit_of(row.stop)
+    if ends is None:
+        most = sum(max(one.count) for one in series)
+        levels = tuple(range(len(plan.tiers) + 1))
+        return StopCount(row, 0, most, limit, "unknown", 0, None, levels, exact=False)
+    low, high = (edge(_shown(end, limit) for end in ends) for edge in (min, max))
+    state = _state(ends)
+    counts_down = state == "open" and plan.latch is None and _locks(row.stop)
+    return StopCount(
+        row,
+        low,
+        high,
+        limit,
+        state,
+        left=max(0, limit - high) if counts_down else 0,
+        oldest_leaves=_leaves(ends, plan.tiers[0], row.stop),
+        levels=tuple(sorted({end.level for end in ends})),
+        upper=_upper(ends, plan),
+        releases=_releases(ends, plan) or _retries(row.stop, state, high, series, now),
+        latches=_latches(plan, state, high, series, now),
+        keys=tuple(
+            name
+            for number, name in enumerate(plan.keys)
+            if any(end.key == number and (end.level or end.count) for end in ends)
+        ),
+    )
+
+
+def _locks(stop: Stop) -> bool:
+    return stop.unit_action == "lockout" and not isinstance(stop, LogOnly)
+
+
+def _shown(end: _End, limit: int) -> int:
+    return limit if end.level else end.count
+
+
+def _state(ends: Sequence[_End]) -> State:
+    locked = {end.level > 0 for end in ends}
+    if len(locked) > 1:
+        return "unknown"
+    return "locked" if True in locked else "open"
+
+
+def _ends(
+    row: StopRow, plan: Plan, series: Sequence[StopSeries], told: StopsTold, now: int
+) -> tuple[_End, ...] | None:
+    machine = StopMachine(plan)
+    found: dict[_End, None] = {}
+    for events in timelines(row, plan, series, told, now):
+        ended = courses(events, machine)
+        if ended is None:
+            return None
+        for state, zone in ended:
+            found[_end(state, zone, plan)] = None
+    return tuple(found) or (_End(0, 0, (0,) * (len(plan.tiers) - 1), None, None),)
+
+
+def _end(state: Tallies, zone: Zone, plan: Plan) -> _End:
+    """Reduce separate counts to the fullest: it is what locks next, or has."""
+    key, fullest = max(
+        enumerate(state), key=lambda one: (one[1].level, one[1].count, -one[0])
+    )
+    held = fullest.pending[0]
+    upper = tuple(
+        _at_level(fullest, level, tier)
+        for level, tier in enumerate(plan.tiers[1:], start=1)
+    )
+    return _End(
+        level=fullest.level,
+        count=fullest.count,
+        upper=upper,
+        oldest=zone.span(held[0])[1] if held else None,
+        lock=zone.span(fullest.lock) if fullest.lock is not None else None,
+        key=key,
+    )
+
+
+def _at_level(tally: Tally, level: int, tier: Tier) -> int:
+    locked = tally.level > level and tier.limit is not None
+    return tier.limit if locked and tier.limit else len(tally.pending[level])
+
+
+def _leaves(ends: Iterable[_End], tier: Tier, stop: Stop) -> datetime | None:
+    oldest = [end.oldest for end in ends if end.oldest is not None and not end.level]
+    if tier.reach is None or not oldest:
+        return None
+    edge = getattr(stop, "edge", None) or stop.levels[0].edge  # type: ignore[union-attr]
+    return time_of(max(oldest) + tier.reach + int(edge == "does_not_count"))
+
+
+def _upper(ends: Sequence[_End], plan: Plan) -> tuple[tuple[int, int, int], ...]:
+    return tuple(
+        (
+            min(end.upper[n] for end in ends),
+            max(end.upper[n] for end in ends),
+            tier.limit or 1,
+        )
+        for n, tier in enumerate(plan.tiers[1:])
+    )
+
+
+def _releases(ends: Sequence[_End], plan: Plan) -> tuple[datetime, datetime] | None:
     spans = [
-        _span(at, end)
-        for event, at in stops
-        if event.strip().casefold() == rule.event.strip().casefold()
+        (end.lock[0] + after, end.lock[1] + after)
+        for end in ends
+        if end.level and end.lock is not None
+        for after in (plan.tiers[end.level - 1].release or 0,)
     ]
-    cleared = _last([_span(at, end) for at in resets])
-    may = _after(spans, cleared[0] if cleared else None)
-    must = [span for span in spans if cleared is None or span[0] > cleared[1]]
-    reach = _reach(rule)
-    high = sum(latest >= end - reach for _, latest in may)
-    low = sum(earliest >= end - reach for earliest, _ in must)
-    state = _judge(rule, may, must, reach)
-    leaves = None
-    if high and state != "locked":
-        oldest = min(latest for _, latest in may if latest >= end - reach)
-        leaves = _time(oldest + round(rule.window.value * 1_000_000))
-    left = 0 if state != "open" else max(0, rule.limit - high)
-    return StopCount(row, low, high, rule.limit, state, left, leaves)
+    return _range(spans)
 
 
-def _reach(rule: SlidingWindow) -> int:
-    """Return the largest distance at which two stops stand in one window."""
-    window = round(rule.window.value * 1_000_000)
-    return window if rule.edge == "counts" else window - 1
+def _retries(
+    stop: Stop, state: State, high: int, series: Sequence[StopSeries], now: int
+) -> tuple[datetime, datetime] | None:
+    pause = getattr(stop, "retry_after", None)
+    if pause is None or state != "open" or high == 0:
+        return None
+    return _newest(series, ticks(pause), now)
 
 
-def _last(spans: Sequence[Span]) -> Span | None:
-    """Return when the last of several happened."""
+def _latches(
+    plan: Plan, state: State, high: int, series: Sequence[StopSeries], now: int
+) -> tuple[datetime, datetime] | None:
+    if plan.latch is None or state != "open" or high == 0:
+        return None
+    return _newest(series, plan.latch, now)
+
+
+def _newest(
+    series: Sequence[StopSeries], later: int, now: int
+) -> tuple[datetime, datetime] | None:
+    """Return when the newest stop was, so much later."""
+    spans = [span_of(one.last, now) for one in series]
     if not spans:
         return None
-    return max(span[0] for span in spans), max(span[1] for span in spans)
+    first, last = (max(span[n] for span in spans) for n in (0, 1))
+    return time_of(first + later), time_of(last + later)
 
 
-def _after(spans: Sequence[Span], cleared: int | None) -> list[Span]:
-    """Return the part of each span after the earliest believable reset."""
-    if cleared is None:
-        return list(spans)
-    return [(max(span[0], cleared + 1), span[1]) for span in spans if span[1] > cleared]
-
-
-def _judge(
-    rule: SlidingWindow, may: Sequence[Span], must: Sequence[Span], reach: int
-) -> State:
-    """Say whether the limit was reached in some window since the last reset.
-
-    Most: slide a window along the latest ends and count the spans that reach into
-    it. Least: ask whether the stops that surely count can be placed so that every
-    window holds fewer than the limit.
-    """
-    if rule.unit_action == "log_only":
-        return "open"
-    most = max(
-        (
-            sum(early <= start + reach and late >= start for early, late in may)
-            for _, start in may
-        ),
-        default=0,
-    )
-    if most < rule.limit:
-        return "open"
-    if len(must) >= rule.limit and not can_be_spread(must, rule.limit, reach + 1):
-        return "locked"
-    return "unknown"
+def _range(spans: Sequence[Span]) -> tuple[datetime, datetime] | None:
+    if not spans:
+        return None
+    return time_of(min(s[0] for s in spans)), time_of(max(s[1] for s in spans))

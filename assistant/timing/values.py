@@ -1,4 +1,4 @@
-"""Waits and stop counts as values: what is running, and what the counter shows."""
+"""Waits as values: what is running, and until when."""
 
 from __future__ import annotations
 
@@ -9,7 +9,6 @@ from types import MappingProxyType
 from typing import Literal
 
 from assistant.record import UnitMatch
-from assistant.timing.kinds import Stop
 from assistant.timing.moment import Moment
 from assistant.timing.triggers import Trigger
 from assistant.timing.wait_kinds.base import Condition
@@ -26,15 +25,6 @@ class WaitRow:
 
     gid: str
     wait: Wait
-    unit_match: UnitMatch
-
-
-@dataclass(frozen=True, slots=True)
-class StopRow:
-    """One written stop counter with its global id and how it fits the unit."""
-
-    gid: str
-    stop: Stop
     unit_match: UnitMatch
 
 
@@ -116,20 +106,3 @@ class WaitState:
         if self.row.wait.logic == "or" and any(one.met for one in self.conditions):
             return ()
         return tuple(one for one in self.conditions if one.met is not True)
-
-
-@dataclass(frozen=True, slots=True)
-class StopCount:
-    """One counter: how many stops stand in its window, and what that means.
-
-    `low` and `high` bound the count over all believable times; `left` is how many
-    more stops lock it at the most careful reading.
-    """
-
-    row: StopRow
-    low: int
-    high: int
-    limit: int
-    state: Literal["locked", "open", "unknown"]
-    left: int
-    oldest_leaves: datetime | None

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from kb_samples.making import (
     bulletin,
+    ondreval,
     skarnvik,
     vellamere,
     writer_canvas,
@@ -19,7 +20,11 @@ Writer = Callable[[Document, Path], None]
 
 def catalogue() -> tuple[tuple[Document, Writer], ...]:
     """Return every PDF document and its writer, sorted by file name."""
-    flowing = (*bulletin.documents(), *skarnvik.documents())
+    flowing = (
+        *bulletin.documents(),
+        *ondreval.documents(),
+        *skarnvik.documents(),
+    )
     pairs: list[tuple[Document, Writer]] = [
         *((document, writer_canvas.write) for document in vellamere.documents()),
         *((document, writer_cells.write) for document in flowing),

@@ -23,7 +23,17 @@ TERN = "vellamere-tern-service-manual.pdf"
 BULLETIN = "vellamere-vsb-2231-blue-label.pdf"
 LOMVI = "skarnvik-lomvi-handbook.pdf"
 NOTE = "skarnvik-tn31-fan-board.pdf"
-PAGES = {HERON: 24, TERN: 23, BULLETIN: 3, LOMVI: 22, NOTE: 2}
+POCHARD = "ondreval-pochard-service-guide.pdf"
+SMEW = "ondreval-smew-leak-sensor-guide.pdf"
+PAGES = {
+    HERON: 24,
+    TERN: 23,
+    BULLETIN: 3,
+    LOMVI: 22,
+    NOTE: 2,
+    POCHARD: 19,
+    SMEW: 7,
+}
 
 # The bytes depend on these writers; the words on the pages do not.
 MADE_WITH = {"reportlab": "5.1.0", "fpdf2": "2.8.9", "pillow": "13.0.0"}
@@ -75,6 +85,21 @@ def test_every_document_has_its_pages_and_the_whole_is_a_small_library() -> None
         (LOMVI, 18, "25 12.0 10.0"),
         (LOMVI, 21, "L3 is a leak until the opposite is proved"),
         (NOTE, 1, "count 15 seconds without power"),
+        (POCHARD, 2, "each under 25 V before a hand goes in"),
+        (POCHARD, 5, "4 white logic supply 14.5 to 16.0 V DC"),
+        (POCHARD, 7, "second in the same call 6 min FL bright and dim"),
+        (POCHARD, 8, "Overcurrent J13 19 A 3 stops in 20 min"),
+        (POCHARD, 9, "SW2 and SW3 held for 8 s stays stay gone"),
+        (POCHARD, 10, "OFF FL FL OFF air sensor RT3 yes"),
+        (POCHARD, 11, "2 3 indoor fan gives no pulses - stops"),
+        (POCHARD, 12, "ON 3 heat sink above 92 °C fins blocked, fan slow"),
+        (POCHARD, 13, "by turns slow defrost or oil return no"),
+        (POCHARD, 14, "A2 outdoor coil sensor RT4 open or short runs on, table L.1"),
+        (POCHARD, 15, "A2 defrost by the clock, every 50 min 7 stops"),
+        (POCHARD, 17, "25 20.0 2.50"),
+        (SMEW, 3, "An alarm is counted by nothing and has no number of trials"),
+        (SMEW, 4, "FL ON LEAK ALARM, gas at the sensor yes"),
+        (SMEW, 6, "3 white reading 0.45 to 0.65 V DC, clean air"),
     ],
 )
 def test_a_key_line_stands_on_its_page_as_one_line_of_text(
@@ -159,7 +184,7 @@ def test_the_two_columns_are_read_one_after_the_other() -> None:
 
 
 def test_printed_resistances_fall_with_temperature() -> None:
-    for file, page in ((HERON, 17), (TERN, 17), (LOMVI, 18)):
+    for file, page in ((HERON, 17), (TERN, 17), (LOMVI, 18), (POCHARD, 17)):
         text = PdfReader(LITERATURE / file).pages[page - 1].extract_text()
         rows = re.findall(r"(?m)^(-?\d+) ([\d.]+)(?: ([\d.]+))?$", text)
         pairs = [(int(t), float(a), float(b or "nan")) for t, a, b in rows]

@@ -29,8 +29,12 @@ from ingest.readers.sniff import PDF
 SAMPLES = Path(__file__).parents[2] / "kb_samples"
 FOLDERS = sorted(path for path in (SAMPLES / "packs").iterdir() if path.is_dir())
 NAMES = [path.name for path in FOLDERS]
-MAKERS = ["skarnvik-lomvi", "vellamere-heron", "vellamere-tern"]
-POINTS_ELSEWHERE = {"vellamere-heron/indoor-run-lamp", "vellamere-tern/indoor-run-lamp"}
+MAKERS = ["ondreval-pochard", "skarnvik-lomvi", "vellamere-heron", "vellamere-tern"]
+POINTS_ELSEWHERE = {
+    "ondreval-pochard/operation-41",
+    "vellamere-heron/indoor-run-lamp",
+    "vellamere-tern/indoor-run-lamp",
+}
 """Lamps that only say: look at the other box."""
 LAST_RESORT = {
     "skarnvik-lomvi/indoor-board-fan",
@@ -212,9 +216,9 @@ def test_a_maker_pack_is_enough_to_work_a_case(name: str) -> None:
     assert {"look", "thermistor", "supply_voltage", "standby_bus", "band"} <= kinds
     assert any(not row.is_fault for row in pack.rows)
     assert any(row.latched and row.stops for row in pack.rows)
-    assert {"startup_order", "minimum_off", "standby", "power_off_hold"} <= {
-        wait.kind for wait in pack.waits
-    }
+    waits = {wait.kind for wait in pack.waits}
+    assert {"startup_order", "minimum_off", "standby"} <= waits
+    assert {"power_off_hold", "reset_window"} & waits
     assert all(stop.resets for stop in pack.stops)
     assert all(reset.off_at_least for stop in pack.stops for reset in stop.resets)
 
@@ -246,6 +250,47 @@ def test_the_figures_of_a_table_row_stand_in_its_own_quote(name: str) -> None:
 
                 assert words[0] == row["temperature degC"], path.name
                 assert row["resistance kohm"] in words[1:], path.name
+
+
+def test_the_third_maker_shows_what_the_others_do_not() -> None:
+    pack = pack_of("ondreval-pochard")
+    others = [pack_of(name) for name in MAKERS if name != "ondreval-pochard"]
+    before = {row.kind for other in others for row in other.signals}
+    new = {row.kind for row in pack.signals} - before
+
+    assert new >= {
+        "analog_rate",
+        "bank_count",
+        "beeps",
+        "code_family",
+        "digit_position",
+        "display_delay",
+        "display_value",
+        "flicker_count",
+        "heartbeat",
+        "main_sub_code",
+        "multi_fault",
+        "rate_blink",
+        "short_long",
+        "single_flash",
+        "stored_history",
+        "tens_units",
+        "weighted_lamps",
+    }
+
+
+def test_a_leak_alarm_stops_the_work_and_a_fault_of_its_sensor_does_not() -> None:
+    pack = pack_of("ondreval-smew")
+    (stop,) = [item for item in pack.cautions if isinstance(item, StopCall)]
+    rows = {row.id: row for row in pack.rows}
+    alarms = [rows[name] for name in ("code-j20", "lamps-alarm")]
+    faults = [rows[name] for name in ("code-j25", "code-j26", "code-j27", "code-j28")]
+
+    # OSG-325, PDF page 4: J20 is an alarm, J25 to J28 are faults of the sensor.
+    assert all(row.latched and "refrigerant-leak" in row.causes for row in alarms)
+    assert all("refrigerant-leak" not in row.causes for row in faults)
+    assert not any("J25" in phrase or "J26" in phrase for phrase in stop.phrases)
+    assert any("J20" in phrase for phrase in stop.phrases)
 
 
 def test_sister_series_disagree_on_purpose_and_say_so_by_page() -> None:

@@ -7,8 +7,10 @@ from typing import TYPE_CHECKING
 
 from assistant.errors import ANSWERED, UsageError
 from tui.plain.console import Console
+from tui.wiring import places
 
 if TYPE_CHECKING:
+    from assistant.checks.kinds import Meter
     from assistant.checks.registry import NamedCheck
     from assistant.checks.report import CheckReport
 
@@ -28,10 +30,21 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--list", action="store_true", help="every check with its values"
     )
+    meters = parser.add_argument_group("your meters, kept by name")
+    meters.add_argument("--meter", metavar="NAME", help="judge with a saved meter")
+    meters.add_argument("--meters", action="store_true", help="list the saved meters")
+    meters.add_argument(
+        "--save-meter",
+        metavar="NAME",
+        help="save percent, digits and resolution, and up_to for one range of several",
+    )
+    meters.add_argument("--forget-meter", metavar="NAME", help="take a meter out")
 
 
 def run(args: argparse.Namespace, console: Console) -> int:
-    """Run the check, or list them."""
+    """Run the check, list them, or keep a meter."""
+    if args.meters or args.save_meter or args.forget_meter:
+        return _meters(args, console)
     from assistant.checks.registry import CHECKS, listing, run_named
     from assistant.checks.report import document
 
@@ -43,12 +56,53 @@ def run(args: argparse.Namespace, console: Console) -> int:
         return ANSWERED
     if args.name is None:
         raise UsageError("no check is named", "faultleaf check --list")
-    report = run_named(args.name, _pairs(args.values, args.name))
+    saved = None
+    if args.meter is not None:
+        from assistant.meters import read_meters
+
+        saved = read_meters(places(args).config).find(args.meter)
+    report = run_named(args.name, _pairs(args.values, args.name), saved)
     if console.json:
         console.document(document(report))
     else:
         console.lines(_report_lines(report, console.width))
     return ANSWERED
+
+
+def _meters(args: argparse.Namespace, console: Console) -> int:
+    """Save, forget or list meters, then show what is kept."""
+    from assistant.checks.metering import figures_of
+    from assistant.meters import read_meters, write_meters
+
+    config = places(args).config
+    book = read_meters(config)
+    if args.save_meter is not None:
+        words = [word for word in (args.name, *args.values) if word is not None]
+        told = _pairs(words, "meter")
+        book = book.saving(args.save_meter, figures_of(told))
+    if args.forget_meter is not None:
+        book = book.without(args.forget_meter)
+    if args.save_meter is not None or args.forget_meter is not None:
+        write_meters(config, book)
+    if console.json:
+        shown = [meter.model_dump(mode="json") for meter in book.meters]
+        console.document({"schema": 1, "meters": shown})
+    else:
+        console.lines(_meter_lines(book.meters) or ["no meter is saved"])
+    return ANSWERED
+
+
+def _meter_lines(meters: tuple[Meter, ...]) -> list[str]:
+    from assistant.units.parse import format_quantity
+
+    lines = []
+    for meter in meters:
+        lines.append(meter.name)
+        for one in (meter, *meter.others):
+            end = "" if one.up_to is None else f" up to {format_quantity(one.up_to)}"
+            step = format_quantity(one.resolution, digits=1)
+            lines.append(f"  {one.percent:g} % + {one.digits} digits of {step}{end}")
+    return lines
 
 
 def _pairs(values: list[str], name: str) -> dict[str, str]:

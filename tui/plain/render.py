@@ -9,6 +9,7 @@ from assistant.dialogue.answer import (
     Answer,
     CauseShown,
     CautionShown,
+    CountRange,
     Decode,
     NextCheck,
     Statement,
@@ -163,21 +164,34 @@ def _stops(stops: Sequence[StopShown], frame: Frame) -> Iterator[str]:
     if stops:
         yield "Protection stops:"
     for stop in stops:
-        low, high = stop.count.min, stop.count.max
-        told = str(low) if low == high else f"{low} to {high}"
-        text = f"{stop.name}: {told} of {stop.limit}, {_lock_words(stop)}"
+        counts = [f"{stop.name}: {_counted(stop.count, stop.limit)}, {_locks(stop)}"]
+        counts += [
+            f"{level.name}: {_counted(level.count, level.limit)}"
+            for level in stop.further
+        ]
         if stop.oldest_leaves is not None and stop.state == "open":
-            text += (
-                f"; the oldest stops counting at {_clock(stop.oldest_leaves, frame)}"
-            )
-        yield from wrap(text, frame.width, "- ")
+            leaves = _clock(stop.oldest_leaves, frame)
+            counts.append(f"the oldest stops counting at {leaves}")
+        if stop.conflict:
+            counts.append(f"but {' and '.join(stop.conflict)}")
+        yield from wrap("; ".join(counts), frame.width, "- ")
 
 
-def _lock_words(stop: StopShown) -> str:
-    if stop.state == "locked":
-        return "locked out by the rule"
-    if stop.state == "unknown":
-        return "cannot tell whether it is locked out"
+def _counted(count: CountRange, limit: int) -> str:
+    told = str(count.min) if count.min == count.max else f"{count.min} to {count.max}"
+    return f"{told} of {limit}"
+
+
+def _locks(stop: StopShown) -> str:
+    match stop.state:
+        case "locked":
+            return "locked out by the rule"
+        case "unknown":
+            return "cannot tell whether it is locked out"
+        case _ if stop.kind == "duration_latch":
+            return "not latched"
+        case _ if stop.left == 0:
+            return "kept in the history only"
     return f"{stop.left} left before lockout: find the cause, do not use them as tests"
 
 

@@ -14,10 +14,10 @@ from assistant.checks.entry import (
     reading_of,
     required,
 )
-from assistant.checks.inputs import Input, Values
+from assistant.checks.inputs import WORD, Input, Values
 from assistant.checks.judge import judge
 from assistant.checks.kinds import BusCheck, SupplyCheck
-from assistant.checks.reading import meter_for
+from assistant.checks.reading import CALL, meter_for
 from assistant.checks.report import CheckReport, from_verdict
 from assistant.checks.supply import BAND, SAG, band, sag
 from assistant.checks.uncertainty import expanded, meter_bound
@@ -82,7 +82,8 @@ def standby_bus_voltage(values: Values) -> CheckReport:
         points="as marked on the board",
     )
     reading = reading_of(values, "reading", supply="supply")
-    return from_verdict(name, judge(check, reading, None, {}, values.meter()))
+    context = {CALL: values.yes("call")}
+    return from_verdict(name, judge(check, reading, None, context, values.meter()))
 
 
 def supply_sag(values: Values) -> CheckReport:
@@ -145,6 +146,13 @@ NAMED: tuple[NamedCheck, ...] = (
             required("supply", "voltage", "230 V", "measured at the same time"),
             TEN_PERCENT,
             VOLTS,
+            Input(
+                "call",
+                WORD,
+                "yes",
+                "whether there is a call at the unit",
+                choices=("yes", "no"),
+            ),
             POWER_INPUT,
             *METER_INPUTS,
         ),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from assistant.checks.cautions import Caution
+from assistant.checks.foresee import foreseen
 from assistant.checks.kinds import Check
 from assistant.checks.order import safe_order
 from assistant.dialogue import replies
@@ -17,6 +18,7 @@ from assistant.dialogue.answer import (
 from assistant.dialogue.diagnosing import Diagnosis
 from assistant.dialogue.sections.said import computed, rule
 from assistant.dialogue.view import View
+from assistant.facts import ReadingFact
 from assistant.jobs.events import Answered, CheckDone
 from assistant.rules.inforce import Row
 from assistant.rules.kinds import Caution as WrittenCaution
@@ -97,6 +99,22 @@ def next_check(view: View, diagnosis: Diagnosis) -> NextCheck | None:
         steps=tuple(step for step, _ in work(view, row)),
         sources=view.cite(row.gid),
     )
+
+
+def foreseen_lines(view: View, check: NextCheck | None) -> Iterator[Statement]:
+    """Say before it is tried that the meter at hand can never pass the check."""
+    row = view.force.check(check.id) if check else None
+    if row is None:
+        return
+    meters = [
+        held.fact.meter
+        for held in view.facts
+        if isinstance(held.fact, ReadingFact) and held.fact.meter is not None
+    ]
+    told = foreseen(row.item, meters[-1] if meters else None)
+    if told:
+        text = replies.cannot_decide(row.item.name, told)
+        yield computed(text, view.cite(row.gid))
 
 
 def work(view: View, row: Row[Check]) -> tuple[tuple[str, tuple[Caution, ...]], ...]:

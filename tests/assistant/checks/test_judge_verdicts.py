@@ -223,12 +223,26 @@ def test_a_bus_is_judged_from_the_measured_supply(
 ) -> None:
     reading = told(value, supply="231 V", power_state="live")
 
-    verdict = judge(make_check("standby_bus"), reading, None, {}, None)
+    call = {"call present": True}
+
+    verdict = judge(make_check("standby_bus"), reading, None, call, None)
 
     assert verdict.result == result
     assert verdict.expected == pytest.approx(326.7, abs=0.05)
     assert verdict.low == pytest.approx(294.0, abs=0.05)
     assert verdict.high == pytest.approx(359.4, abs=0.05)
+
+
+def test_a_low_bus_without_a_call_is_no_fault(make_check: MakeCheck) -> None:
+    reading = told("0 V", supply="231 V", power_state="live")
+
+    for call in (None, False):
+        verdict = judge(
+            make_check("standby_bus"), reading, None, {"call present": call}, None
+        )
+        assert verdict.result == "no_verdict"
+        assert verdict.missing == ("call present",)
+        assert "does not prove the circuit dead" in verdict.reason
 
 
 @pytest.mark.parametrize(

@@ -45,7 +45,14 @@ RUNS = [
         "inconclusive",
     ),
     ("standby-bus", {"supply": "230 V"}, 325.27, "V", None),
-    ("standby-bus", {"supply": "230 V", "reading": "250 V"}, 250.0, "V", "fail"),
+    (
+        "standby-bus",
+        {"supply": "230 V", "reading": "250 V", "call": "yes"},
+        250.0,
+        "V",
+        "fail",
+    ),
+    ("standby-bus", {"supply": "230 V", "reading": "9 V"}, 9.0, "V", "no_verdict"),
     ("supply-sag", {"rest": "240 V", "start": "228 V"}, 12.0, "V", None),
     (
         "supply-sag",

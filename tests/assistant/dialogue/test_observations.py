@@ -95,3 +95,16 @@ def test_every_other_lamp_stands_beside_the_one_named_in_the_same_breath() -> No
     dark = Observation(state="off", lamps="every")
 
     assert merge([told(AMBER_FOUR, 1), told(dark, 1)]) == (AMBER_FOUR, dark)
+
+
+def test_beeps_told_after_a_lamp_are_never_that_lamp() -> None:
+    beeps = Observation(emitter="buzzer", box=("remote",), state="count", count=(5,))
+
+    assert merge([told(AMBER_FOUR, 1), told(beeps, 2)]) == (AMBER_FOUR, beeps)
+
+
+def test_a_count_without_a_name_can_turn_out_to_be_beeps() -> None:
+    five = Observation(state="count", count=(5,))
+    beeps = Observation(emitter="buzzer", state="count", count=(5,))
+
+    assert merge([told(five, 1), told(beeps, 2)]) == (beeps,)

@@ -197,7 +197,7 @@ def test_two_stops_leave_one_and_are_no_tests() -> None:
     answer = Talk().enter(two)
 
     assert [(one.state, one.left) for one in answer.stops] == [("open", 1)]
-    assert "do not use the rest as tests" in words(answer)
+    assert "do not use them as tests" in words(answer)
 
 
 def test_a_customer_is_never_shown_a_step_inside_the_unit() -> None:

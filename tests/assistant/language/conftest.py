@@ -10,10 +10,15 @@ import pytest
 from assistant.facts import Fact, LampFact, ReadingFact, UnitFact
 from assistant.language.understand import Pending, Vocabulary, understand
 from assistant.signals.observation import Observation
+from assistant.timing.moment import Moment
 
 NOW = datetime(2024, 6, 3, 14, 17, tzinfo=UTC)
 """A Monday; every time in these tables counts back from it."""
 SKIPPED = {"kind", "origin", "words", "at"}
+NAMED = {"ran_s", "within_s", "off_s", "cycles", "cleared", "supplies", "off_from"}
+"""Fields spelled with their name."""
+FLAGS = {"in_a_row", "one_call"}
+"""Fields whose name stands for yes; a no is left out."""
 
 
 def _when(fact: Fact) -> str:
@@ -73,9 +78,15 @@ def _plain(fact: Fact) -> str:
         if name in SKIPPED or value is None:
             continue
         text = getattr(value, "text", value)
-        values.append(
-            "/".join(map(str, text)) if isinstance(text, tuple) else str(text)
-        )
+        if name in FLAGS or value == ():
+            values += [name] if value else []
+            continue
+        if isinstance(value, Moment):
+            since = (NOW - value.earliest).total_seconds() / 60
+            values.append(f"{name}={since:g}min")
+            continue
+        line = "/".join(map(str, text)) if isinstance(text, tuple) else str(text)
+        values.append(f"{name}={line}" if name in NAMED else line)
     return f"{fact.kind} {' '.join(values)}".strip()
 
 

@@ -55,6 +55,8 @@ def test_lamps_that_do_not_flash_are_not_told_to_flash(text: str) -> None:
         "all the fans are off, the green light is on",
         "both isolators are off but the green light is on",
         "green light on, compressor off",
+        "everybody is out, the green light is on",
+        "SW4 is on STATUS, the green light is on",
     ],
 )
 def test_a_part_that_is_off_is_no_lamp(text: str) -> None:

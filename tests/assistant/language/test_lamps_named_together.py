@@ -14,7 +14,7 @@ from assistant.signals.observation import Observation
 NOW = datetime(2031, 6, 14, 8, 30, tzinfo=UTC)
 WORDS = Vocabulary(
     colours=("amber", "green", "red"),
-    labels=("H2", "H3"),
+    labels=("H2", "H3", "H4", "H5"),
     codes=("Sb", "E4"),
 )
 
@@ -30,6 +30,12 @@ def seen(text: str) -> list[Observation]:
         ("H2 and H3 both flashing together", {("H2", "blink"), ("H3", "blink")}),
         ("red and green both steady", {("red", "on"), ("green", "on")}),
         ("green is lit, amber is dark", {("green", "on"), ("amber", "off")}),
+        ("H2 H3 and H4 lit", {("H2", "on"), ("H3", "on"), ("H4", "on")}),
+        (
+            "H2 to H5 flash",
+            {("H2", "blink"), ("H3", "blink"), ("H4", "blink"), ("H5", "blink")},
+        ),
+        ("H2 through H3 are dark", {("H2", "off"), ("H3", "off")}),
     ],
 )
 def test_lamps_named_together_are_told_one_by_one(

@@ -33,7 +33,15 @@ VOCABULARY = Vocabulary(
 )
 SLOTS = [
     *("count", "pause", "colour", "box", "board", "label", "code", "state", "unit"),
-    *("role", "reset_which", "before_reset", "look:pack/fan", "unit_of:coil"),
+    *(
+        "role",
+        "reset_which",
+        "reset_by",
+        "off_time:lamp_dark",
+        "before_reset",
+        "look:pack/fan",
+        "unit_of:coil",
+    ),
     *("reading:pack/fan", "lamp:run"),
     *(f"time:{trigger}" for trigger in get_args(Trigger)),
     *(f"context:{name}" for name in get_args(ContextName)),

@@ -146,3 +146,31 @@ def test_what_could_be_read_stands_beside_what_could_not() -> None:
 def test_without_a_table_nothing_is_found() -> None:
     assert decode([amber(count=(4,))], ()).verdict == "none"
     assert decode([], TABLE).verdict == "none"
+
+
+@pytest.mark.parametrize(
+    ("shown", "rows"),
+    [
+        ("J13", ["code"]),
+        ("A2", ["code-short"]),
+        ("210", ["left-2", "middle-1", "right-0"]),
+        ("_10", ["left-blank", "middle-1", "right-0"]),
+        ("913", ["middle-1"]),
+    ],
+)
+def test_a_code_of_the_whole_display_is_not_taken_apart_into_places(
+    shown: str, rows: list[str]
+) -> None:
+    setting = {"precondition": ("switch SW4 at STATUS",), "of": 3}
+    table = [
+        row("code", "display_code", code="J13"),
+        row("code-short", "display_code", code="A2"),
+        row("left-blank", "digit_position", position=1, sign="", **setting),
+        row("left-2", "digit_position", position=1, sign="2", **setting),
+        row("middle-1", "digit_position", position=2, sign="1", **setting),
+        row("right-0", "digit_position", position=3, sign="0", **setting),
+    ]
+
+    match = decode([Observation(state="display", code=shown)], table)
+
+    assert ids(match) == rows

@@ -3,18 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from datetime import timedelta
-from itertools import product
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from assistant.timing.moment import Moment
-from assistant.timing.spreading import can_be_spread
-from assistant.timing.stops import count_stops, spread
-from assistant.timing.values import StopCount, StopRow
-from tests.wait_rows import NOON, at, counter, minutes
+from assistant.timing.stop_values import (
+    ResetTold,
+    StopCount,
+    StopRow,
+    StopSeries,
+    StopsTold,
+)
+from assistant.timing.stops import count_stops
+from tests.stop_rows import counter
+from tests.wait_rows import NOON, at, minutes
 
 HIGH = "high pressure"
 THREE = counter(3, "60 min")
@@ -26,8 +30,11 @@ def count(
     resets: Sequence[Moment] = (),
     row: StopRow = THREE,
 ) -> StopCount:
-    told = [(HIGH, moment) for moment in moments]
-    return count_stops([row], told, NOON + minutes(now), resets)[0]
+    told = StopsTold(
+        stops=tuple(StopSeries(HIGH, moment) for moment in moments),
+        resets=tuple(ResetTold(moment, "power") for moment in resets),
+    )
+    return count_stops([row], told, NOON + minutes(now))[0]
 
 
 def test_no_stop_leaves_every_try() -> None:
@@ -49,7 +56,7 @@ def test_the_third_within_the_window_locks_and_stays_locked() -> None:
 
     assert count(stops, 59).state == "locked"
     later = count(stops, 600)
-    assert (later.state, later.low, later.left) == ("locked", 0, 0)
+    assert (later.state, later.low, later.left) == ("locked", 3, 0)
     assert later.oldest_leaves is None
 
 
@@ -113,7 +120,7 @@ def test_an_uncertain_reset_may_have_left_the_lock() -> None:
 
 
 def test_another_protection_does_not_count() -> None:
-    told = [("low pressure", at(n)) for n in range(3)]
+    told = StopsTold(tuple(StopSeries("low pressure", at(n)) for n in range(3)))
 
     assert count_stops([THREE], told, NOON + minutes(5))[0].high == 0
 
@@ -130,93 +137,6 @@ def test_a_time_said_to_reach_past_now_ends_now() -> None:
     found = count([at(0, 90)], 30)
 
     assert (found.low, found.high) == (1, 1)
-
-
-def test_spread_places_the_newest_last_and_widens_backwards() -> None:
-    moments = spread(3, (480.0, 720.0), at(0, 5))
-
-    assert moments == (
-        Moment(earliest=NOON - minutes(24), latest=NOON - minutes(11)),
-        Moment(earliest=NOON - minutes(12), latest=NOON - minutes(3)),
-        at(0, 5),
-    )
-    assert spread(2, timedelta(minutes=10), at(0)) == (at(-10), at(0))
-
-
-spans = st.lists(st.tuples(st.integers(0, 8), st.integers(0, 5)), max_size=4)
-
-
-def windowed(times: Sequence[int], limit: int, window: int, edge: str) -> bool:
-    """Say in the document's words whether any window is filled up to the limit."""
-    for first in times:
-        near = [
-            t for t in times if t >= first and (t - first < window + (edge == "counts"))
-        ]
-        if len(near) >= limit:
-            return True
-    return False
-
-
-@settings(max_examples=80)
-@given(
-    spans=spans,
-    limit=st.integers(1, 4),
-    window=st.integers(1, 6),
-    edge=st.sampled_from(["counts", "does_not_count"]),
-    reset=st.none() | st.tuples(st.integers(0, 8), st.integers(0, 4)),
-    now=st.integers(0, 14),
-)
-def test_counts_and_state_agree_with_every_placement_tried(
-    spans: list[tuple[int, int]],
-    limit: int,
-    window: int,
-    edge: str,
-    reset: tuple[int, int] | None,
-    now: int,
-) -> None:
-    """Oracle: whole minutes suffice, for every bound is a whole minute or its edge."""
-    told = [(min(e, now), min(e + w, now)) for e, w in spans]
-    clear = [reset] if reset else []
-    lows, locks = set(), set()
-    choices = [range(early, late + 1) for early, late in told]
-    when = [range(min(e, now), min(e + w, now) + 1) for e, w in clear]
-    for placed in product(*choices, *when):
-        cleared = placed[len(told)] if clear else -1
-        times = [t for t in placed[: len(told)] if t > cleared]
-        lows.add(sum(now - t < window + (edge == "counts") for t in times))
-        locks.add(windowed(times, limit, window, edge))
-
-    row = counter(limit, f"{window} min", edge)
-    found = count(
-        [at(e, w) for e, w in spans], now, [at(e, w) for e, w in clear], row=row
-    )
-
-    assert (found.low, found.high) == (min(lows), max(lows))
-    state = "unknown" if len(locks) == 2 else "locked" if True in locks else "open"
-    # Whole minutes cannot show a placement between them: only there may the exact
-    # answer be wider than the oracle's.
-    assert found.state in (state, "unknown")
-    if edge == "counts":
-        assert (found.state == "open") == (state == "open")
-
-
-@settings(max_examples=80)
-@given(
-    spans=st.lists(st.tuples(st.integers(0, 7), st.integers(0, 6)), max_size=4),
-    limit=st.integers(2, 4),
-    apart=st.integers(1, 6),
-)
-def test_spreading_agrees_with_every_placement_tried(
-    spans: list[tuple[int, int]], limit: int, apart: int
-) -> None:
-    told = [(early, early + wide) for early, wide in spans]
-    expected = False
-    for placed in product(*(range(e, late + 1) for e, late in told)):
-        times = sorted(placed)
-        gaps = [times[n + limit - 1] - times[n] for n in range(len(times) - limit + 1)]
-        expected = expected or all(gap >= apart for gap in gaps)
-
-    assert can_be_spread(told, limit, apart) == expected
 
 
 @given(

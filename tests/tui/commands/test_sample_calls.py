@@ -306,7 +306,7 @@ def test_all_is_well_says_the_doctor(on_samples: Settings) -> None:
 
     del told["versions"]  # a source tree that is not installed has none of its own
     assert {each.state for each in told.values()} == {"ok"}
-    assert "6 documents" in told["library"].text
+    assert "8 documents" in told["library"].text
 
 
 def test_a_console_never_prompts_without_a_terminal() -> None:
