@@ -18,7 +18,7 @@ from assistant.library.store import LibraryStore
 from assistant.rules.loader import load_pack
 from assistant.rules.pack import Pack
 from assistant.signals.kinds import DisplayCode, SeveralLamps
-from assistant.timing.kinds import SlidingWindow
+from assistant.timing.stop_kinds import SlidingWindow
 from assistant.units.parse import parse_quantity
 from ingest.drafts.make import draft_document
 from ingest.drafts.model import DraftRow
