@@ -194,7 +194,23 @@ def test_the_edge_rule_of_the_page_is_taken(says: str, edge: str) -> None:
 
 
 def test_a_number_in_a_row_is_no_window() -> None:
-    assert drafted("Lockout", (LOCKS, [("Failed starts", "8 in a row")])) == []
+    (row,) = drafted("Lockout", (LOCKS, [("Outdoor fan", "4 in a row")]))
+
+    assert (row.fields["kind"], row.fields["limit"]) == ("consecutive", 4)
+    assert "window" not in row.fields
+    assert set(row.doubts) == {"clears_after", "reset"}
+
+
+def test_the_run_that_begins_a_row_anew_is_taken_from_the_page() -> None:
+    rows = drafted(
+        "Lockout",
+        (LOCKS, [("Failed starts", "8 in a row")]),
+        "One run of 10 minutes sets the count to zero.",
+    )
+
+    assert rows[0].fields["kind"] == "failed_starts"
+    assert rows[0].fields["clears_after"] == {"run": "10 minutes"}
+    assert set(rows[0].doubts) == {"reset"}
 
 
 def test_a_limit_in_a_sentence_names_its_protection() -> None:
