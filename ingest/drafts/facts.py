@@ -74,10 +74,11 @@ def judge_fault(
     if column in ("yes", "no"):
         drafted.fields["is_fault"] = column == "yes"
         return
-    _by_words(drafted, text, page, table.start)
+    fault_by_words(drafted, text, page, table.start)
 
 
-def _by_words(drafted: DraftRow, text: str, page: PageView, start: int) -> None:
+def fault_by_words(drafted: DraftRow, text: str, page: PageView, start: int) -> None:
+    """Put in whether it is a fault, by its words, else by the lines above `start`."""
     normal, wrong = _NORMAL.search(text), _WRONG.search(text)
     if normal and not wrong:
         drafted.fields["is_fault"] = False

@@ -16,6 +16,7 @@ from ingest.drafts import (
     curves,
     flashes,
     lamp_grids,
+    shown_lines,
     stop_limits,
     wait_times,
 )
@@ -48,7 +49,7 @@ _TABLES: tuple[_TableKind, ...] = (
     bands,
 )
 """Each kind of table, the surest first; the first that fits takes the table."""
-_SENTENCES: tuple[_SentenceKind, ...] = (stop_limits, wait_times)
+_SENTENCES: tuple[_SentenceKind, ...] = (shown_lines, stop_limits, wait_times)
 DOC = "manual"
 """The alias under which a draft names its document."""
 

@@ -274,3 +274,55 @@ def test_whose_codes_they_are_does_not_say_where_they_are_shown() -> None:
     (row,) = drafted("Faults of the outdoor unit", (CODES, [("E4", "Sensor open")]))
 
     assert "display" not in row.fields
+
+
+@pytest.mark.parametrize(
+    ("sentence", "fields"),
+    [
+        (
+            "LD2 flashes 5 times every 10 seconds: high pressure switch open.",
+            {"lamp": {"label": "LD2"}, "count": 5, "window": "10 seconds"},
+        ),
+        (
+            "Lamp H1 blinks seven times if the fan is blocked.",
+            {"lamp": {"label": "H1"}, "count": 7, "kind": "group_then_pause"},
+        ),
+        (
+            "Code E4 means no messages from the indoor unit.",
+            {"code": "E4", "kind": "display_code"},
+        ),
+    ],
+)
+def test_a_sentence_that_gives_a_meaning_is_drafted(
+    sentence: str, fields: dict[str, object]
+) -> None:
+    (row,) = drafted(sentence)
+
+    assert fields.items() <= row.fields.items()
+    assert (row.quote, row.doubts, row.fields["is_fault"]) == (sentence, {}, True)
+
+
+def test_a_count_in_a_sentence_without_its_lamp_is_a_doubt() -> None:
+    (row,) = drafted("6 flashes: outdoor fan blocked.")
+
+    assert set(row.doubts) == {"lamp"}
+
+
+@pytest.mark.parametrize(
+    "sentence",
+    [
+        "6 flashes: film the lamp for 20 seconds.",
+        "A lamp that flashes is no fault by itself.",
+        "LD2: amber lamp of the main board.",
+    ],
+)
+def test_a_step_or_a_remark_gives_no_meaning(sentence: str) -> None:
+    assert drafted(sentence) == []
+
+
+def test_a_table_without_column_names_is_read_by_its_first_cells() -> None:
+    rows = drafted(
+        TITLE, (("",), [("2 flashes", "Sensor open"), ("3 flashes", "Fan blocked")])
+    )
+
+    assert [row.fields["count"] for row in rows] == [2, 3]
