@@ -101,6 +101,8 @@ class ReadingFact(FactBase):
     of: str
     value: Quantity | None = None
     readings_possible: tuple[Quantity, ...] = ()
+    baseline: bool = False
+    """Kept with the unit from commissioning, and judged by no check."""
     rough: tuple[Quantity, ...] = ()
     """What it could be near, told as "300 and change"; no reading until it is exact."""
     open_line: bool = False

@@ -36,31 +36,81 @@ class Source(Record):
 class SerialRange(Record):
     """A half-open or closed run of serial numbers in one stated format.
 
-    `format` names how a serial is compared, e.g. ``YYWW`` (first four digits are
-    year and week); `first` and `last` are inclusive.
+    Attributes
+    ----------
+    format : str
+        What the serial begins with, sign by sign: ``YYWW``, ``WWYY``, ``YYMM`` or
+        ``YYYYWW`` for year, week and month, ``L`` for a letter that stands for the
+        month, ``X`` for a sign that says nothing; or ``NUMBER``, a plain number that
+        rises.
+    prefix : str, optional
+        What stands before it; letters before a date are passed over without one.
+    first, last : str, optional
+        Inclusive: "from", "starting at", "up to and including".
+    before : str, optional
+        Exclusive: "prior to".
+    letters : str
+        Month letters from January on; makers leave out I, or more.
     """
 
     format: str = "YYWW"
+    prefix: str | None = None
     first: str | None = None
     last: str | None = None
+    before: str | None = None
+    letters: Annotated[str, Field(pattern=r"^[A-Z]{12}$")] = "ABCDEFGHIJKL"
+
+
+class VersionRange(Record):
+    """A run of firmware versions: `first` and `last` inclusive, `before` exclusive."""
+
+    first: str | None = None
+    last: str | None = None
+    before: str | None = None
 
 
 class Scope(Record):
     """One alternative of `applies_to`; every stated field must agree.
 
-    `models` are patterns: ``*`` any run, ``#`` one digit, ``?`` one character,
-    ``AB(C,D)12`` alternatives in brackets. `exclude` wins over `models`.
+    Attributes
+    ----------
+    models, exclude : tuple of str
+        Patterns: ``*`` any run, ``#`` one digit, ``?`` one character, ``AB(C,D)12``
+        alternatives in brackets. `exclude` wins over `models`.
+    paired_with : tuple of str
+        Patterns for the model of the other unit of a pair.
+    series, family : str, optional
+        Names under which people know the unit.
+    board_pn : tuple of str
+        Part numbers of the board, as patterns.
+    board_mark : str, optional
+        Print or colour of the label on the board.
+    settings : tuple of str
+        Switches or jumpers as they must stand, such as ``SW3-2 on``.
+    fitted, not_fitted : tuple of str
+        Parts that must be, or must not be, in the unit.
+    some_models : bool
+        The document says "for some models" and not for which: never confirmed.
     """
 
     models: tuple[str, ...] = ()
     exclude: tuple[str, ...] = ()
+    paired_with: tuple[str, ...] = ()
+    series: str | None = None
+    family: str | None = None
     voltage: str | None = None
     phase: str | None = None
     board_mark: str | None = None
+    board_pn: tuple[str, ...] = ()
+    firmware: VersionRange | None = None
     serial: SerialRange | None = None
     capacity_class: str | None = None
     unit_role: str | None = None
     market: str | None = None
+    settings: tuple[str, ...] = ()
+    fitted: tuple[str, ...] = ()
+    not_fitted: tuple[str, ...] = ()
+    some_models: bool = False
 
 
 class Item(Record):

@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from assistant.library.sayings import Proposal
 from assistant.library.types import Page, PageStatus, TableRow
 from assistant.record import Scope, SerialRange
-from assistant.rules.plates import serial_key
+from assistant.rules.serials import serial_key
 from ingest.models import models_in
 
 COVER_PAGES = 3
@@ -195,7 +195,7 @@ def _serials(pages: Iterable[Page]) -> Iterator[Proposal]:
 
 
 def _is_week(serial: str) -> bool:
-    return serial_key("YYWW", serial) is not None
+    return serial_key(SerialRange(), serial) is not None
 
 
 def _around(text: str, start: int, end: int) -> str:

@@ -12,10 +12,17 @@ from assistant.rules.kinds import PackDocument
 from assistant.rules.loader import load_pack_with_lines
 from assistant.rules.mistakes import Mistake, PackLines
 from assistant.rules.pack import Pack
+from assistant.rules.parsed import FOLDER, ParsedFiles
 from assistant.rules.stored import dump_pack, pack_sha256, read_stored
 from assistant.rules.verify import PageText, verify_pack
+from assistant.settings import Settings
 
 NOT_IN_FORCE = "correct the lines named, then add the pack again; it is not in force"
+
+
+def parsed_files(settings: Settings) -> ParsedFiles:
+    """Return the files parsed before, in the user's cache folder."""
+    return ParsedFiles(settings.cache / FOLDER)
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +43,9 @@ class Proved:
         return tuple(each for each in self.mistakes if each.severity == "warning")
 
 
-def take_pack(folder: Path, store: LibraryStore) -> Proved:
+def take_pack(
+    folder: Path, store: LibraryStore, kept: ParsedFiles | None = None
+) -> Proved:
     """Put the pack of a folder in force, in place of an earlier version of it.
 
     Raises
@@ -46,7 +55,7 @@ def take_pack(folder: Path, store: LibraryStore) -> Proved:
         pack is in force then; an earlier version stays as it was.
     """
     with store.transaction():
-        proved = prove_folder(folder, store)
+        proved = prove_folder(folder, store, kept)
         if proved.errors:
             raise PackError(tuple(str(each) for each in proved.errors), NOT_IN_FORCE)
         head = proved.pack.head
@@ -55,15 +64,19 @@ def take_pack(folder: Path, store: LibraryStore) -> Proved:
     return proved
 
 
-def prove_folder(folder: Path, store: LibraryStore) -> Proved:
+def prove_folder(
+    folder: Path, store: LibraryStore, kept: ParsedFiles | None = None
+) -> Proved:
     """Load the pack of a folder and prove it against the library.
+
+    Files that `kept` holds are not parsed again.
 
     Raises
     ------
     PackError
         When it cannot be loaded, with every mistake.
     """
-    pack, lines = load_pack_with_lines(folder)
+    pack, lines = load_pack_with_lines(folder, kept)
     return Proved(pack, _verified(pack, store, lines))
 
 

@@ -58,14 +58,16 @@ def add_paths(
         The library cannot be written, or the model's tokenizer is missing.
     """
     from ingest.outcome import Ingested
-    from ingest.packs import take_pack
+    from ingest.packs import parsed_files, take_pack
     from ingest.pipeline import Options, add
     from ingest.shaken import shaken_packs
 
     warnings: list[str] = []
 
+    kept = parsed_files(settings)
+
     def taking(folder: Path) -> None:
-        proved = take_pack(folder, store)
+        proved = take_pack(folder, store, kept)
         warnings.extend(str(each) for each in proved.warnings)
 
     ways = ways or Ways()

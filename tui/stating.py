@@ -192,9 +192,10 @@ def _scope(models: list[str], serial: str | None) -> Scope:
 
 
 def _is_week(serial: str) -> bool:
-    from assistant.rules.plates import serial_key
+    from assistant.record import SerialRange
+    from assistant.rules.serials import serial_key
 
-    return serial_key("YYWW", serial) is not None
+    return serial_key(SerialRange(), serial) is not None
 
 
 def _fields(text: str) -> tuple[str, ...]:

@@ -25,6 +25,12 @@ KEYS = {
     "capacity": "capacity_class",
     "kind": "unit_role",
     "market": "market",
+    "board-number": "board_pn",
+    "firmware": "firmware",
+    "built": "built",
+    "series": "series",
+    "fitted": "fitted",
+    "without": "not_fitted",
 }
 """Words of the option and the plate items they set."""
 HELP = (

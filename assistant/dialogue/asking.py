@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from assistant.checks.kinds import ChargeCheck
 from assistant.checks.reading import AT_PORT
-from assistant.dialogue import replies, signal_replies, stop_replies
+from assistant.dialogue import claims, replies, signal_replies, stop_replies
 from assistant.dialogue.answer import Question
 from assistant.dialogue.diagnosing import Diagnosis
 from assistant.dialogue.judging import readings
@@ -30,6 +30,11 @@ class Asking:
     view: View
     diagnosis: Diagnosis
     locked: bool
+
+    @property
+    def checks(self) -> tuple[str, ...]:
+        """Checks that were done."""
+        return tuple(done.check for done in self.diagnosis.done)
 
 
 def next_question(view: View, diagnosis: Diagnosis, *, locked: bool) -> Question | None:
@@ -94,11 +99,14 @@ def _how_exactly(asking: Asking) -> Iterable[Question]:
 
 def _which_unit(asking: Asking) -> Iterable[Question]:
     view = asking.view
-    if view.force.deciding and _touches_claim(view):
+    pairs = claims.touched(view, asking.checks)
+    deciding = claims.deciding(view, pairs)
+    for item in deciding:
+        answers = claims.options(view, pairs, item)
         yield Question(
-            text=replies.deciding(view.force.deciding),
-            splits=view.force.deciding,
-            slot=f"unit:{view.force.deciding[0]}",
+            text=replies.deciding(deciding, answers),
+            splits=answers or deciding,
+            slot=f"unit:{item}",
         )
     named = view.plate.outdoor_model or view.plate.indoor_model
     if named is None and _something_to_decide(view):
@@ -112,14 +120,6 @@ def _something_to_decide(view: View) -> bool:
         for held in view.state.held
     )
     return told or bool(view.waits) or bool(view.stops)
-
-
-def _touches_claim(view: View) -> bool:
-    """Say whether two documents differ on something this job is about."""
-    at_stake = {wait.row.gid for wait in view.waits}
-    if view.match is not None:
-        at_stake |= {candidate.row.gid for candidate in view.match.candidates}
-    return any(at_stake & set(claim) for claim in view.force.claims)
 
 
 def _families(view: View) -> tuple[str, ...]:

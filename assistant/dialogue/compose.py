@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from assistant.dialogue import replies
+from assistant.dialogue import claims, replies
 from assistant.dialogue.answer import (
     Answer,
     Question,
@@ -75,7 +75,9 @@ def _work(view: View) -> Answer:
         *resets.taken_lines(view),
         *resets.reset_lines(view, locked=locked),
         *checks.result_lines(view, new_results),
+        *checks.kept_lines(view),
         *checks.foreseen_lines(view, check),
+        *claims.claim_lines(view, claims.touched(view, _checked(diagnosis))),
         *_asked_for(view, diagnosis),
         *_for_others(view, diagnosis),
     ]
@@ -153,6 +155,10 @@ def _results_now(view: View) -> tuple[CheckDone, ...]:
         for turn, done in view.state.checks_by_turn
         if turn == view.state.turn and done in view.state.checks
     )
+
+
+def _checked(diagnosis: Diagnosis) -> tuple[str, ...]:
+    return tuple(done.check for done in diagnosis.done)
 
 
 def _asked_for(view: View, diagnosis: Diagnosis) -> Iterator[Statement]:

@@ -17,6 +17,7 @@ from assistant.facts import (
 )
 from assistant.jobs.events import Answered, Corrected, Entered, Said
 from assistant.jobs.fold import Held, JobState
+from assistant.rules.applicability import laid_over
 
 COMPLETING = ("unit_of:", "time:", "temperature:")
 """Slots whose answer completes an earlier fact instead of adding one."""
@@ -100,8 +101,7 @@ def _laid_over(old: Held, new: Held) -> Fact:
         case ReadingFact() as before, TemperatureFact(value=value):
             return before.model_copy(update={"at_temperature": value})
         case UnitFact() as before, UnitFact() as after:
-            told = after.plate.model_dump(exclude_none=True)
-            plate = before.plate.model_copy(update=told)
+            plate = laid_over(before.plate, after.plate)
             return after.model_copy(update={"plate": plate})
         case ResetFact() as before, HappeningFact(at=at):
             return before.model_copy(update={"at": at})

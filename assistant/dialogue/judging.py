@@ -46,7 +46,7 @@ def readings(view: View) -> tuple[Reading, ...]:
     return tuple(
         Reading(held, held.fact, checks_for(view, held, held.fact))
         for held in view.facts
-        if isinstance(held.fact, ReadingFact)
+        if isinstance(held.fact, ReadingFact) and not held.fact.baseline
     )
 
 
@@ -185,6 +185,7 @@ def _other_supply(view: View, *, under_load: bool) -> Quantity | None:
             isinstance(fact, ReadingFact)
             and fact.of == "supply"
             and fact.under_load == under_load
+            and not fact.baseline
             and fact.value is not None
         ):
             return fact.value

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Literal
@@ -14,6 +14,7 @@ from assistant.rules.applicability import Plate, match_scopes
 from assistant.rules.inforce import InForce, in_force
 from assistant.rules.kinds import PackDocument
 from assistant.rules.pack import Pack, PackHead
+from assistant.rules.references import items_of
 
 
 @dataclass(frozen=True)
@@ -41,6 +42,16 @@ class Knowledge:
     def by_pack(self) -> Mapping[str, Pack]:
         """Packs by id."""
         return {pack.head.id: pack for pack in self.packs}
+
+    @cached_property
+    def scopes(self) -> tuple[Scope, ...]:
+        """Every `applies_to` of every pack and row."""
+        return tuple(
+            scope
+            for pack in self.packs
+            for scopes in (pack.head.applies_to, *_narrowed(pack))
+            for scope in scopes
+        )
 
     def document_of(self, named: PackDocument) -> Document | None:
         """Find the library's document that a pack names: by hash, else by title."""
@@ -98,6 +109,11 @@ class Knowledge:
             document.sha256: match_scopes(self.scopes_of(document), plate)
             for document in self.documents
         }
+
+
+def _narrowed(pack: Pack) -> Iterator[tuple[Scope, ...]]:
+    for items in items_of(pack).values():
+        yield from (item.applies_to for item in items)
 
 
 def _unprinted(gid: str, head: PackHead) -> SourceRef:

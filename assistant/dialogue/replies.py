@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from assistant.checks.kinds import Needs
 from assistant.dialogue.signal_replies import slot_question
+from assistant.facts import ReadingFact
 from assistant.jobs.events import CheckDone, Found
 from assistant.rules.applicability import Plate
 from assistant.signals.observation import Candidate, Match, Observation, Split
@@ -25,6 +26,12 @@ PLATE_WORDS = {
     "capacity_class": "capacity class",
     "unit_role": "kind of unit",
     "market": "market suffix",
+    "board_pn": "part number on the board",
+    "firmware": "firmware version",
+    "built": "build week or date",
+    "series": "series name",
+    "family": "product family",
+    "fitted": "which options are fitted",
 }
 NEEDS_WORDS: dict[Needs, str] = {
     "look": "look only, covers on",
@@ -258,12 +265,24 @@ def unit_name(plate: Plate) -> str:
     return " with ".join(name for name in names if name) or "this unit"
 
 
-def deciding(fields: Sequence[str]) -> str:
+def deciding(fields: Sequence[str], answers: Sequence[str] = ()) -> str:
     """Ask for the plate or label item that decides between documents."""
-    words = [PLATE_WORDS.get(field, field) for field in fields]
-    return (
-        f"Two documents differ here. What decides is on the unit: {', '.join(words)}."
-    )
+    words = ", ".join(PLATE_WORDS.get(field, field) for field in fields)
+    text = f"Two documents differ here. What decides is on the unit: {words}."
+    return f"{text} Is it {' or '.join(answers)}?" if answers else text
+
+
+def differ(
+    closer_says: str, other_says: str, *, closer: bool, decided_by: Sequence[str]
+) -> str:
+    """Say two documents side by side; `closer` where the first is more about it."""
+    text = f"Two documents differ: {closer_says}; {other_says}."
+    if decided_by:
+        words = ", ".join(PLATE_WORDS.get(field, field) for field in decided_by)
+        return f"{text} Which holds is decided by: {words}."
+    if closer:
+        text += " The first is more closely about this unit."
+    return f"{text} Neither names the other as replaced."
 
 
 def why_causes(
@@ -302,6 +321,23 @@ def exactly(of: str, near: Sequence[str]) -> str:
     """Ask for the exact figure of a reading told roughly."""
     shown = " or ".join(near)
     return f"Reading of {of}: near {shown}. What exactly does the meter show?"
+
+
+def kept(facts: Sequence[ReadingFact], serial: str | None) -> str:
+    """Say which readings are kept with the unit as its baseline."""
+    told = [
+        f"{fact.of} {format_quantity(fact.value) if fact.value else 'OL'}"
+        for fact in facts
+        if fact.value is not None or fact.open_line
+    ]
+    open_ones = [fact.of for fact in facts if not fact.value and not fact.open_line]
+    unit = f"the unit {serial}" if serial else "this job; tell the serial number"
+    parts = [f"Kept from commissioning with {unit}: {', '.join(told)}."] if told else []
+    if open_ones:
+        parts.append(
+            f"Not kept until its figure and unit are told: {', '.join(open_ones)}."
+        )
+    return " ".join(parts)
 
 
 def cannot_decide(name: str, why: str) -> str:

@@ -95,7 +95,7 @@ def _told(view: View, row: Row[SeveralReadings]) -> Told | None:
 def _is_for(
     row: Row[SeveralReadings], points: tuple[str, ...], fact: ReadingFact
 ) -> bool:
-    if fact.value is None and not fact.open_line:
+    if fact.baseline or (fact.value is None and not fact.open_line):
         return False
     return fact.of == row.gid or _point(row, points, fact.of) is not None
 

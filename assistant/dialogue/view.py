@@ -23,6 +23,7 @@ from assistant.jobs.events import Answered, Said
 from assistant.jobs.fold import Held, JobState, current
 from assistant.record import Mode, Role
 from assistant.rules.applicability import Plate
+from assistant.rules.fittings import compare_settings, settings_in
 from assistant.rules.inforce import InForce
 from assistant.signals.decode import decode
 from assistant.signals.observation import Match, Observation
@@ -115,11 +116,35 @@ class View:
 
     def _while(self, seen: Observation) -> Observation:
         """Return what was seen together with whether the compressor ran."""
+        seen = self._as_set(seen)
         running = self.context("compressor running")
         if running is None or seen.unit_state:
             return seen
         state = ("running", "starting") if running else ("stopped", "standby")
         return seen.model_copy(update={"unit_state": state})
+
+    def _as_set(self, seen: Observation) -> Observation:
+        """Return what was seen together with how the switches told stand."""
+        held: list[str] = []
+        denied: list[str] = []
+        for words in self._settings_asked:
+            verdict = compare_settings((words,), self.plate.switch_settings)
+            if verdict != "possible":
+                (held if verdict == "confirmed" else denied).append(words)
+        if not held and not denied:
+            return seen
+        return seen.model_copy(
+            update={
+                "conditions": (*seen.conditions, *held),
+                "not_conditions": (*seen.not_conditions, *denied),
+            }
+        )
+
+    @cached_property
+    def _settings_asked(self) -> tuple[str, ...]:
+        """Return the switch settings that rows make a condition of."""
+        words = [w for row in self.force.signals for w in row.signal.precondition]
+        return tuple(one for one in dict.fromkeys(words) if settings_in(one))
 
     @cached_property
     def waits(self) -> tuple[WaitState, ...]:

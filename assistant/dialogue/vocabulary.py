@@ -26,6 +26,7 @@ def vocabulary(view: View) -> Vocabulary:
     """Collect models, lamps, sensors, checks and dangers named by the packs."""
     force = view.force
     lamps = _lamps(view)
+    scopes = view.knowledge.scopes
     return Vocabulary(
         models=tuple(
             dict.fromkeys(
@@ -79,6 +80,11 @@ def vocabulary(view: View) -> Vocabulary:
             for row in force.stops
             if isinstance(row.stop, PerDevice)
             for name in row.stop.devices
+        ),
+        series=_names(scope.series for scope in scopes),
+        families=_names(scope.family for scope in scopes),
+        fittings=_names(
+            part for scope in scopes for part in (*scope.fitted, *scope.not_fitted)
         ),
     )
 

@@ -34,11 +34,15 @@ from assistant.jobs.events import (
     Undone,
 )
 from assistant.record import Role
-from assistant.rules.applicability import Plate
+from assistant.rules.applicability import Plate, laid_over
+from assistant.rules.fittings import settings_in
 
 SPLITS = (ResetFact, ModeFact, PartFact, SettingFact)
 """Facts that part the evidence into before and after."""
 NO_PLATE = Plate()
+OLD_BOARD = dict.fromkeys(("board_mark", "board_pn", "firmware"))
+"""What is no longer known of the unit once its board was replaced."""
+MARKED_BOARDS = frozenset({"board", "main board", "control board", "outdoor board"})
 Address = tuple[str, int]
 
 
@@ -225,13 +229,25 @@ def _plate_and_role(state: JobState) -> JobState:
     opened = state.opened
     plate = opened.plate if opened else NO_PLATE
     role = opened.role if opened else None
+    new_board = max((held.turn for held in state.held if _is_board(held)), default=-1)
+    if new_board >= 0:
+        plate = plate.model_copy(update=OLD_BOARD)
     for held in state.held:
         if isinstance(held.fact, UnitFact):
-            told = held.fact.plate.model_dump(exclude_none=True)
-            plate = plate.model_copy(update=told)
+            told = held.fact.plate
+            if held.turn < new_board:
+                told = told.model_copy(update=OLD_BOARD)
+            plate = laid_over(plate, told)
+        elif isinstance(held.fact, SettingFact) and settings_in(held.fact.setting):
+            plate = laid_over(plate, Plate(switch_settings=held.fact.setting))
         elif isinstance(held.fact, RoleFact):
             role = held.fact.role
     return replace(state, plate=plate, role=role)
+
+
+def _is_board(held: Held) -> bool:
+    """Say whether the board that the label and the firmware belong to was replaced."""
+    return isinstance(held.fact, PartFact) and held.fact.part in MARKED_BOARDS
 
 
 def _checked(state: JobState, body: CheckDone) -> JobState:

@@ -41,6 +41,7 @@ from assistant.language.stops import named_event, stops
 from assistant.language.times import answered_time
 from assistant.record import Box
 from assistant.rules.applicability import Plate
+from assistant.rules.fittings import settings_in
 from assistant.signals.observation import Observation
 from assistant.timing.triggers import Trigger
 
@@ -247,11 +248,17 @@ def _unit(asked: Asked) -> Claim | None:
 
 
 def _plate_item(asked: Asked, item: str) -> Claim | None:
+    items = ("serial", "built") if item in ("serial", "built") else _BOTH.get(item, ())
     if any(
-        isinstance(claim.item, UnitFact) and getattr(claim.item.plate, item)
+        isinstance(claim.item, UnitFact)
+        and any(getattr(claim.item.plate, each) for each in (item, *items))
         for claim in plate(asked.view, asked.vocabulary)
     ):
         return None
+    if item in _EQUIPMENT:
+        told = _equipment(asked, item)
+        span = (0, len(asked.view.folded))
+        return None if told is None else Claim(*span, UnitFact(plate=told))
     option = chosen(asked.view, asked.pending.options)
     words = _PLATE_ITEMS.get(item, _ANY_WORD)
     match = words.search(asked.view.folded)
@@ -259,12 +266,37 @@ def _plate_item(asked: Asked, item: str) -> Claim | None:
     if value is None:
         return None
     span = match.span() if match and not option else (0, len(asked.view.folded))
-    told = value.upper() if item == "serial" else value
-    return Claim(*span, UnitFact(plate=Plate(**{item: told})))
+    upper = item in ("serial", "board_pn")
+    return Claim(
+        *span, UnitFact(plate=Plate(**{item: value.upper() if upper else value}))
+    )
+
+
+_BOTH = {"fitted": ("not_fitted",)}
+_EQUIPMENT = frozenset({"switch_settings", "fitted"})
+_STATE = rx(r"on|off|open|closed|cut")
+
+
+def _equipment(asked: Asked, item: str) -> Plate | None:
+    """Read how a switch stands, or whether an option is there, from a bare answer."""
+    options = asked.pending.options
+    if item == "fitted":
+        option = chosen(asked.view, options)
+        if option is None:
+            return None
+        part = option.removeprefix("no ")
+        return Plate(not_fitted=part) if part != option else Plate(fitted=part)
+    state = _STATE.search(asked.view.folded)
+    named = settings_in(options[0]) if options else {}
+    if state is None or len(named) != 1:
+        return None
+    return Plate(switch_settings=f"{next(iter(named)).upper()} {state[0]}")
 
 
 _PLATE_ITEMS = {
-    "board_mark": rx(either(COLOURS)),
+    "board_mark": rx(either(COLOURS) + r"|[a-z]*[0-9][a-z0-9-]*"),
+    "board_pn": rx(r"[a-z0-9-]*[0-9][a-z0-9-]*(?: \. [0-9]+)*"),
+    "firmware": rx(r"v?[0-9]+(?: ?\. ?[0-9]+)*[a-z]?"),
     "serial": rx(r"[a-z]*[0-9][a-z0-9]{2,}(?: (?:- )?[0-9]+)*"),
     "voltage": rx(r"[1-5][0-9]{2}(?: / [1-5][0-9]{2})?"),
     "phase": rx(r"single|three|[13]"),

@@ -1,4 +1,4 @@
-"""Readings said loosely: "118 over 390", "300 and change"."""
+"""Readings said in passing: "118 over 390", "300 and change", "baseline: 9.4 A"."""
 
 from __future__ import annotations
 
@@ -21,6 +21,10 @@ _ROUGH = rx(
     r"(?:and )?(?:change|some ?thing|some odd|odd|ish|a bit|a little)(?: "
     rf"(?P<unit>{UNIT}))?"
 )
+_BASELINE = rx(
+    r"baselines?|base line|as commissioned|commissioning (?:readings?|figures?)|when "
+    r"(?:it was |the unit was )?commissioned"
+)
 _LEAST = 10.0
 """Below this a pair without a unit is hardly two gauges: common practice."""
 
@@ -38,6 +42,8 @@ def pressure_pairs(view: Tokens) -> list[Claim]:
             continue
         for of, text in (("suction pressure", lower), ("discharge pressure", higher)):
             fact = _one_side(of, text, unit)
+            if fact is not None and is_baseline(view, match.start()):
+                fact = fact.model_copy(update={"baseline": True})
             found += [Claim(*match.span(), fact)] if fact else []
     return found
 
@@ -50,6 +56,12 @@ def _one_side(of: str, text: str, unit: str | None) -> ReadingFact | None:
     if len(could) == 1:
         return ReadingFact(of=of, value=could[0])
     return ReadingFact(of=of, readings_possible=could) if could else None
+
+
+def is_baseline(view: Tokens, at: int) -> bool:
+    """Tell whether the sentence around a place tells what is kept with the unit."""
+    start, end = view.sentence(at)
+    return bool(_BASELINE.search(view.folded, start, end))
 
 
 def rough_end(view: Tokens, end: int) -> tuple[int, str | None] | None:

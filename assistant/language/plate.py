@@ -7,9 +7,11 @@ from functools import lru_cache
 
 from assistant.facts import ContextFact, UnitFact
 from assistant.language.claims import Claim, apart, rx
+from assistant.language.equipment import equipment
 from assistant.language.tokens import Tokens
 from assistant.language.vocabulary import Vocabulary
 from assistant.rules.applicability import Plate
+from assistant.rules.serials import MONTHS, SHORT_YEAR, WEEKS
 
 _COLOUR = r"(?P<colour>red|green|amber|yellow|orange|blue|white|black|grey|pink|purple)"
 _CHIP = r"(?:chip|micro|microprocessor|processor|cpu|ic|board|eprom|main chip|big chip)"
@@ -48,12 +50,20 @@ _REFRIGERANT = rx(
     r"|(?P<bare>410a|454b|407c|134a)|r (?P<spaced>32|22|290)"
 )
 _SERIAL = rx(
-    r"(?:serial|s / n|sn|ser)(?: (?:number|no|num|is|starts|starting|begins|with|of|it|"
-    r"says|reads|:|\.|,))* (?P<serial>[a-z0-9-]*[0-9][a-z0-9-]*(?: - [0-9]+)*)"
+    r"(?:serial|s / n|sn|ser|date code)(?: (?:number|no|num|is|starts|starting|begins|"
+    r"with|of|it|says|reads|:|\.|,))* (?P<serial>(?:(?!(?:on|in|at|to|we|i)(?!\S))"
+    r"[a-z]{1,3} (?=[0-9]{4}))?[a-z0-9-]*[0-9][a-z0-9-]*(?: - [0-9]+)*)"
+)
+_MONTHS = (
+    *("jan", "feb", "mar", "apr", "may", "jun"),
+    *("jul", "aug", "sep", "oct", "nov", "dec"),
 )
 _BUILT = rx(
     r"(?:built|made|manufactured|build date|date code|from)(?: in| is| on)?(?: the)? "
-    r"week (?P<week>[0-9]{1,2})(?: of| in| ,)? (?P<year>(?:20)?[0-9]{2})"
+    r"week (?P<week>[0-9]{1,2})(?: of| in| ,| /)? (?P<year>(?:20)?[0-9]{2})"
+    r"|(?:built|made|manufactured|build date|date of manufacture)(?: in| is| on| :)* "
+    rf"(?:(?P<month>{'|'.join(_MONTHS)})[a-z]* (?:of )?(?P<year2>20[0-9]{{2}})"
+    r"|(?P<number>[0-9]{1,2}) / (?P<year3>20[0-9]{2})|(?P<year4>20[0-9]{2}))"
 )
 _CHARGE = rx(
     r"(?:charge|charged with|factory charge) (?:is |of )?(?P<kg>[0-9.]+) (?:kg|kilos?)"
@@ -87,6 +97,7 @@ _NOT_A_MODEL = re.compile(r"[0-9.:]+|[a-z]+|[a-z][0-9]{1,2}|[0-9]+(?:k|v|f|c|a|w
 def plate(view: Tokens, vocabulary: Vocabulary) -> list[Claim]:
     """Claim plate items; a code or a part number is no model."""
     claims = [
+        *equipment(view, vocabulary),
         *_marks(view),
         *_models(view, vocabulary),
         *_serials(view),
@@ -150,9 +161,25 @@ def _serials(view: Tokens) -> list[Claim]:
                 )
             )
     for match in _BUILT.finditer(view.folded):
-        built = f"{match['year'][-2:]}{int(match['week']):02d}"
-        found.append(_unit(match.span(), Plate(serial=built)))
+        built = _built(match)
+        if built is not None:
+            found.append(_unit(match.span(), Plate(built=built)))
     return found
+
+
+def _built(match: re.Match[str]) -> str | None:
+    """Return a build date as `Plate.built` writes it; None where there is none so."""
+    year = match["year"] or match["year2"] or match["year3"] or match["year4"]
+    year = year if len(year) > SHORT_YEAR else f"20{year}"
+    if match["week"]:
+        week = int(match["week"])
+        return f"{year}-W{week:02d}" if 1 <= week <= WEEKS else None
+    month = int(match["number"] or 0)
+    if match["month"]:
+        month = _MONTHS.index(match["month"]) + 1
+    if match["year4"]:
+        return year
+    return f"{year}-{month:02d}" if 1 <= month <= MONTHS else None
 
 
 def _models(view: Tokens, vocabulary: Vocabulary) -> list[Claim]:

@@ -8,7 +8,7 @@ from typing import Literal
 
 from assistant.facts import Fact, ReadingFact, TemperatureFact
 from assistant.language.claims import NUMBER, Claim, rx
-from assistant.language.loose import pressure_pairs, rough_end
+from assistant.language.loose import is_baseline, pressure_pairs, rough_end
 from assistant.language.measurands import Measurand, measurands
 from assistant.language.quantities import (
     DIMENSION,
@@ -260,6 +260,7 @@ def _fact(
         readings_possible=could if exact and len(could) > 1 else (),
         rough=() if exact else could,
         open_line=number.is_open,
+        baseline=is_baseline(view, number.start),
         at_temperature=basis,
         under_load=_near(view, number, _LOAD),
         power_state=_power_state(view, number),

@@ -28,6 +28,10 @@ class Vocabulary:
     options: tuple[tuple[str, tuple[str, ...]], ...] = ()
     devices: tuple[tuple[str, str], ...] = ()
     """Devices whose stops are counted alone, each with the stop it counts for."""
+    series: tuple[str, ...] = ()
+    families: tuple[str, ...] = ()
+    fittings: tuple[str, ...] = ()
+    """Parts that a unit may or may not have, where a pack makes it a condition."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,24 +6,41 @@ What is not known never excludes and never confirms.
 from __future__ import annotations
 
 from assistant.record import Record, Scope
+from assistant.rules.fittings import (
+    compare_fitted,
+    compare_settings,
+    settings_in,
+    settings_together,
+    together,
+    without,
+)
 from assistant.rules.patterns import can_match, fully_read
 from assistant.rules.plates import (
-    Verdict,
     compare_capacity,
     compare_phase,
-    compare_serial,
     compare_voltage,
     compare_words,
 )
+from assistant.rules.ranges import Verdict
+from assistant.rules.serials import compare_built, compare_serial, compare_version
 
-__all__ = ["Plate", "Verdict", "match_both", "match_scopes", "missing_for"]
+__all__ = [
+    "Plate",
+    "Verdict",
+    "laid_over",
+    "match_both",
+    "match_scopes",
+    "missing_for",
+    "verdicts_of",
+]
 
 
 class Plate(Record):
     """What is known of the unit; None is not known.
 
     A model may hold ``?`` for a character that cannot be read and end in ``*`` where
-    only its beginning is known.
+    only its beginning is known. `built` is a year, ``2023-W14`` or ``2023-04``.
+    `switch_settings`, `fitted` and `not_fitted` are lists written with commas.
     """
 
     outdoor_model: str | None = None
@@ -38,9 +55,44 @@ class Plate(Record):
     capacity_class: str | None = None
     unit_role: str | None = None
     market: str | None = None
+    board_pn: str | None = None
+    firmware: str | None = None
+    built: str | None = None
+    series: str | None = None
+    family: str | None = None
+    fitted: str | None = None
+    not_fitted: str | None = None
+
+
+def laid_over(before: Plate, told: Plate) -> Plate:
+    """Return what is known once more was told: the later word counts.
+
+    Settings and parts add up; a part told to be there is no longer missing.
+
+    Examples
+    --------
+    >>> plate = Plate(voltage="230", switch_settings="SW1 on", not_fitted="drain pump")
+    >>> more = Plate(voltage="115", switch_settings="SW2 off", fitted="drain pump")
+    >>> plate = laid_over(plate, more)
+    >>> plate.voltage, plate.switch_settings, plate.fitted, plate.not_fitted
+    ('115', 'SW1 on, SW2 off', 'drain pump', None)
+    """
+    update: dict[str, str | None] = told.model_dump(exclude_none=True)
+    if told.switch_settings and settings_in(told.switch_settings):
+        update["switch_settings"] = settings_together(
+            before.switch_settings, told.switch_settings
+        )
+    if told.fitted or told.not_fitted:
+        there = without(before.fitted, told.not_fitted)
+        missing = without(before.not_fitted, told.fitted)
+        update["fitted"] = together(there, told.fitted)
+        update["not_fitted"] = together(missing, told.not_fitted)
+    return before.model_copy(update=update)
 
 
 _COMPARED = {
+    "series": compare_words,
+    "family": compare_words,
     "voltage": compare_voltage,
     "phase": compare_phase,
     "board_mark": compare_words,
@@ -48,6 +100,9 @@ _COMPARED = {
     "market": compare_words,
 }
 _MODELS = {"outdoor": ("outdoor_model",), "indoor": ("indoor_model",)}
+_OTHER = {"outdoor": "indoor", "indoor": "outdoor"}
+UNNAMED = "some_models"
+"""No plate item decides what a document only calls "some models"."""
 
 
 def match_scopes(scopes: tuple[Scope, ...], plate: Plate) -> Verdict:
@@ -114,46 +169,57 @@ def missing_for(scopes: tuple[Scope, ...], plate: Plate) -> tuple[str, ...]:
         return ()
     wanted: set[str] = set()
     for scope in scopes:
-        fields = _fields(scope, plate)
+        fields = verdicts_of(scope, plate)
         if "excluded" not in fields.values():
             wanted |= {
                 name for name, verdict in fields.items() if verdict != "confirmed"
             }
     named = {slot for name in wanted for slot in _slots(name, scopes)}
+    if "serial" in named and plate.serial is not None:
+        # The serial was read and does not fit the format: the date may still decide.
+        named = (named - {"serial"}) | ({"built"} if plate.built is None else set())
     return tuple(name for name in Plate.model_fields if name in named)
 
 
 def _slots(field: str, scopes: tuple[Scope, ...]) -> tuple[str, ...]:
-    if field != "models":
-        return (field,)
-    roles = {_MODELS.get(scope.unit_role or "", ()) for scope in scopes if scope.models}
-    if roles and () not in roles:
-        return tuple(slot for role in roles for slot in role)
+    if field == UNNAMED:
+        return ()
+    roles = {scope.unit_role or "" for scope in scopes if getattr(scope, field, None)}
+    if field == "paired_with":
+        roles = {_OTHER.get(role, "") for role in roles}
+    elif field != "models":
+        return _NAMES.get(field, (field,))
+    slots = {_MODELS.get(role, ()) for role in roles}
+    if slots and () not in slots:
+        return tuple(slot for held in slots for slot in held)
     return ("outdoor_model", "indoor_model")
 
 
+_NAMES = {
+    "settings": ("switch_settings",),
+    "not_fitted": ("fitted",),
+}
+"""Fields of a scope that the plate holds under another name."""
+
+
 def _scope(scope: Scope, plate: Plate) -> Verdict:
-    verdicts = _fields(scope, plate).values()
+    verdicts = verdicts_of(scope, plate).values()
     if "excluded" in verdicts:
         return "excluded"
     return "confirmed" if verdicts and set(verdicts) == {"confirmed"} else "possible"
 
 
-def _fields(scope: Scope, plate: Plate) -> dict[str, Verdict]:
+def verdicts_of(scope: Scope, plate: Plate) -> dict[str, Verdict]:
     """Return the verdict of each field that the scope states."""
     found: dict[str, Verdict] = {}
     if scope.models or scope.exclude:
         found["models"] = _models(scope, plate)
+    if scope.paired_with:
+        found["paired_with"] = _paired(scope, plate)
     for name, compare in _COMPARED.items():
         stated, read = getattr(scope, name), getattr(plate, name)
         if stated is not None:
             found[name] = "possible" if read is None else compare(stated, read)
-    if scope.serial is not None:
-        found["serial"] = (
-            "possible"
-            if plate.serial is None
-            else compare_serial(scope.serial, plate.serial)
-        )
     if scope.unit_role is not None and not (
         scope.models and scope.unit_role in _MODELS
     ):
@@ -162,7 +228,66 @@ def _fields(scope: Scope, plate: Plate) -> dict[str, Verdict]:
             if plate.unit_role is None
             else compare_words(scope.unit_role, plate.unit_role)
         )
+    if scope.some_models:
+        found[UNNAMED] = "possible"
+    return found | _made(scope, plate) | _equipped(scope, plate)
+
+
+def _made(scope: Scope, plate: Plate) -> dict[str, Verdict]:
+    """Compare when the unit was made, and what its board says of itself."""
+    found: dict[str, Verdict] = {}
+    if scope.serial is not None:
+        found["serial"] = _serial(scope, plate)
+    if scope.board_pn:
+        told = [plate.board_pn] if plate.board_pn else []
+        found["board_pn"] = _fits(scope.board_pn, told) if told else "possible"
+    if scope.firmware is not None:
+        found["firmware"] = (
+            "possible"
+            if plate.firmware is None
+            else compare_version(scope.firmware, plate.firmware)
+        )
     return found
+
+
+def _serial(scope: Scope, plate: Plate) -> Verdict:
+    """Compare the serial number; a build date where the serial decides nothing."""
+    stated = scope.serial
+    verdict: Verdict = "possible"
+    if stated is not None and plate.serial is not None:
+        verdict = compare_serial(stated, plate.serial)
+    if stated is not None and verdict == "possible" and plate.built is not None:
+        verdict = compare_built(stated, plate.built)
+    return verdict
+
+
+def _equipped(scope: Scope, plate: Plate) -> dict[str, Verdict]:
+    """Compare switch settings and fitted parts."""
+    found: dict[str, Verdict] = {}
+    if scope.settings:
+        found["settings"] = compare_settings(scope.settings, plate.switch_settings)
+    if scope.fitted:
+        found["fitted"] = compare_fitted(scope.fitted, plate.fitted, plate.not_fitted)
+    if scope.not_fitted:
+        found["not_fitted"] = compare_fitted(
+            scope.not_fitted, plate.not_fitted, plate.fitted
+        )
+    return found
+
+
+def _paired(scope: Scope, plate: Plate) -> Verdict:
+    """Compare the model of the other unit of a pair."""
+    slots = _MODELS.get(_OTHER.get(scope.unit_role or "", ""), ())
+    known = [
+        model
+        for slot in slots or ("outdoor_model", "indoor_model")
+        if (model := getattr(plate, slot))
+    ]
+    if not known:
+        return "possible"
+    verdict = _fits(scope.paired_with, known)
+    every = len(known) == len(slots or ("outdoor_model", "indoor_model"))
+    return verdict if verdict != "excluded" or every else "possible"
 
 
 def _models(scope: Scope, plate: Plate) -> Verdict:

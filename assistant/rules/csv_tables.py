@@ -8,10 +8,11 @@ from dataclasses import dataclass, field
 from itertools import pairwise
 from pathlib import Path as FilePath
 
-from pydantic import ValidationError
+from pydantic import TypeAdapter, ValidationError
 
 from assistant.checks.kinds import TablePoint
 from assistant.rules.mistakes import suggest
+from assistant.rules.parsed import ParsedFiles
 from assistant.rules.yaml_lines import Written, read_text
 
 COLUMNS = ("temperature", "resistance", "doc", "page", "quote")
@@ -36,17 +37,41 @@ class _Column:
     unit: str
 
 
-def read_table(path: FilePath, name: str) -> Table:
+def read_table(path: FilePath, name: str, kept: ParsedFiles | None = None) -> Table:
     """Return the points of a CSV table, called `name` in messages.
 
     The header names `temperature` and `resistance`, each with its unit there or in
     every cell; `doc`, `page` and `quote` say where a row stands. Never raises for
-    the content: what cannot be read is in `written.mistakes`.
+    the content: what cannot be read is in `written.mistakes`. A text that `kept`
+    holds is not parsed again.
     """
     table = Table(written=Written(file=name))
     text = read_text(path, table.written)
     if text is None:
         return table
+    if kept is not None and _restore(kept.get(READER, text), table):
+        return table
+    table = _parse(text, table)
+    if kept is not None and not table.written.mistakes:
+        points = _POINTS.dump_python(table.points, mode="json")
+        kept.put(READER, text, {"points": points, "lines": table.lines})
+    return table
+
+
+READER = "resistance table"
+_POINTS = TypeAdapter(tuple[TablePoint, ...])
+
+
+def _restore(before: object, table: Table) -> bool:
+    if not isinstance(before, dict):
+        return False
+    table.points = _POINTS.validate_python(tuple(before["points"]))
+    table.lines = tuple(before["lines"])
+    return True
+
+
+def _parse(text: str, table: Table) -> Table:
+    """Read the whole of a text into `table`."""
     rows = _rows(text, table.written)
     if not rows:
         table.written.report(1, "the table is empty", f"write a header {EXAMPLE}")
@@ -99,6 +124,7 @@ def _columns(header: list[str], line: int, written: Written) -> Mapping[str, _Co
             written.report(line, f"unknown column `{cell}`", hint)
         elif name in columns:
             written.report(line, f"column `{name}` is written twice")
+            return {}
         else:
             columns[name] = _Column(place, unit.strip().strip("()[]"))
     for name in NEEDED:
@@ -135,12 +161,17 @@ def _validated(
     said: dict[str, object], line: int, written: Written
 ) -> TablePoint | None:
     try:
-        return TablePoint.model_validate(said)
+        point = TablePoint.model_validate(said)
     except ValidationError as error:
         for detail in error.errors(include_url=False):
             reason = detail.get("ctx", {}).get("error", detail["msg"])
             written.report(line, f"{detail['loc'][0]}: {reason}")
         return None
+    if point.resistance.value <= 0:
+        text = point.resistance.text
+        written.report(line, f"resistance: {text} is not above zero")
+        return None
+    return point
 
 
 def _cell(cells: Sequence[str], column: _Column) -> str:

@@ -8,6 +8,7 @@ from pathlib import Path as FilePath
 from assistant.record import Item
 from assistant.rules.mistakes import Mistake, PackLines, Path, nearest
 from assistant.rules.pack import FILES, PackHead
+from assistant.rules.parsed import ParsedFiles
 from assistant.rules.yaml_lines import Written
 
 
@@ -16,6 +17,8 @@ class Gathering:
     """A pack being read: nothing here is in force until it is whole."""
 
     folder: FilePath
+    kept: ParsedFiles | None = None
+    """Files parsed before."""
     files: dict[str, Written] = field(default_factory=dict)
     """File name -> what it holds."""
     head: PackHead | None = None

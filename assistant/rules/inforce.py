@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from typing import Any, Generic, Literal, TypeVar, cast
 
 from assistant.checks.kinds import (
@@ -17,6 +17,7 @@ from assistant.checks.kinds import (
 )
 from assistant.record import Item, UnitMatch
 from assistant.rules.applicability import Plate, match_both, missing_for
+from assistant.rules.conflicts import parallel
 from assistant.rules.kinds import (
     Card,
     Cause,
@@ -29,6 +30,7 @@ from assistant.rules.kinds import (
     StopCall,
 )
 from assistant.rules.pack import FILES, Pack, PackHead
+from assistant.rules.trust import Trust, trust
 from assistant.signals.kinds import Signal, SignalBase, SignalNote, TableNote
 from assistant.signals.observation import SignalRow
 from assistant.timing.stop_kinds import Stop, StopBase
@@ -54,6 +56,8 @@ class Row(Generic[T_co]):
     unit_match: UnitMatch
     pack_kind: PackKind
     pack_id: str
+    trust: Trust = Trust.NOT_CONFIRMED
+    """How closely the row is about the unit."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +65,8 @@ class InForce:
     """Rows of every kind, the maker's first, then by global id.
 
     `claims` pairs a row with one it replaces where the unit is not known well enough
-    to say which holds; `deciding` names the plate fields that would say.
+    to say which holds; `parallel` pairs rows of two documents that differ and of which
+    neither names the other. `deciding` names the plate fields that would say.
     """
 
     signals: tuple[SignalRow, ...] = ()
@@ -76,6 +81,9 @@ class InForce:
     cautions: tuple[Row[CautionItem], ...] = ()
     deciding: tuple[str, ...] = ()
     claims: tuple[tuple[str, str], ...] = ()
+    parallel: tuple[tuple[str, str], ...] = ()
+    undecided: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    """Row that is only possible -> plate fields that would confirm or exclude it."""
     heads: Mapping[str, PackHead] = field(default_factory=dict)
     rows: Mapping[str, Row[Item]] = field(default_factory=dict)
     """Every row by global id."""
@@ -122,6 +130,11 @@ class InForce:
         wanted = [resolve(name, check.gid) for name in names]
         return tuple(row for gid in wanted for row in self.sensors if row.gid == gid)
 
+    def decides(self, gids: Iterable[str]) -> tuple[str, ...]:
+        """Return the plate fields that decide between rows, in the order of `Plate`."""
+        wanted = {name for gid in gids for name in self.undecided.get(gid, ())}
+        return tuple(name for name in Plate.model_fields if name in wanted)
+
     def rank(self, gid: str) -> int:
         """Return 0 for a maker's row, 1 for a shop's, 2 for common practice."""
         return RANKS[self.rows[gid].pack_kind]
@@ -161,8 +174,53 @@ def in_force(packs: Sequence[Pack], plate: Plate) -> InForce:
         for row in _rows(pack, plate)
     }
     claims, deciding = _supersede(packs, rows, plate)
-    ordered = sorted(rows.values(), key=lambda row: (RANKS[row.pack_kind], row.gid))
-    return _sorted_out(ordered, heads, claims, deciding)
+    ordered = sorted(rows.values(), key=_place)
+    force = _sorted_out(ordered, heads, claims, deciding)
+    undecided = _undecided(ordered, heads, plate)
+    pairs = tuple(sorted(_parallel(ordered, heads, undecided)))
+    return replace(force, parallel=pairs, undecided=undecided)
+
+
+def _place(row: Row[Item]) -> tuple[int, int, str]:
+    return (RANKS[row.pack_kind], row.trust, row.gid)
+
+
+def _undecided(
+    rows: Sequence[Row[Item]], heads: Mapping[str, PackHead], plate: Plate
+) -> dict[str, tuple[str, ...]]:
+    """Return what would decide each row that is only possible, once a model is known.
+
+    Without a model nothing else decides: the model is asked for first.
+    """
+    if plate.outdoor_model is None and plate.indoor_model is None:
+        return {}
+    found = {}
+    for row in rows:
+        if row.unit_match == "possible":
+            scopes = heads[row.pack_id].applies_to, row.item.applies_to
+            missing = {name for held in scopes for name in missing_for(held, plate)}
+            if missing:
+                found[row.gid] = tuple(n for n in Plate.model_fields if n in missing)
+    return found
+
+
+_MODELS = frozenset({"outdoor_model", "indoor_model"})
+
+
+def _parallel(
+    rows: Sequence[Row[Item]],
+    heads: Mapping[str, PackHead],
+    undecided: Mapping[str, tuple[str, ...]],
+) -> Iterator[tuple[str, str]]:
+    """Yield what differs among rows that are about this unit, but for its label."""
+    near = [
+        (row.gid, row.item, _identity(heads[row.pack_id], row.item))
+        for row in rows
+        if row.pack_kind == "maker"
+        and (row.unit_match == "confirmed" or row.gid in undecided)
+        and not _MODELS & set(undecided.get(row.gid, ()))
+    ]
+    return parallel(near)
 
 
 def _rows(pack: Pack, plate: Plate) -> Iterable[Row[Item]]:
@@ -174,11 +232,13 @@ def _rows(pack: Pack, plate: Plate) -> Iterable[Row[Item]]:
     for name in FILES:
         items: tuple[Item, ...] = getattr(pack, name)
         for item in items:
-            match = match_both(pack.head.applies_to, item.applies_to, plate)
+            scopes = (pack.head.applies_to, item.applies_to)
+            match = match_both(*scopes, plate)
             outdated = item.source is not None and item.source.doc in replaced
             if match != "excluded" and not outdated:
                 gid = f"{pack.head.id}/{item.id}"
-                yield Row(gid, item, match, pack.head.kind, pack.head.id)
+                kind, close = pack.head.kind, trust(*scopes, plate)
+                yield Row(gid, item, match, kind, pack.head.id, close)
 
 
 def _supersede(
@@ -226,6 +286,7 @@ def _sorted_out(
                 cast("Signal", row.item),
                 row.unit_match,
                 _identity(heads[row.pack_id], row.item),
+                row.trust,
             )
             for row in _of(rows, SignalBase)
         ),

@@ -3,29 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from assistant.checks.kinds import BandCheck, BetaSensor, CheckBase, LookCheck
-from assistant.record import Item, Scope
+from assistant.record import Item
+from assistant.rules.findings import Finding
 from assistant.rules.mistakes import Path, suggest
-from assistant.rules.patterns import pattern_mistake
-from assistant.rules.plates import serial_form_known, serial_key
 from assistant.rules.references import results_of
+from assistant.rules.scope_rules import check_scopes
 from assistant.signals.kinds import MultiFault, SeveralLamps, SignalBase
 from assistant.timing.stop_kinds import StopBase, resets_at
 from assistant.timing.wait_kinds.base import WaitBase
 from assistant.timing.wait_kinds.frost import Defrost
 from assistant.timing.wait_kinds.runs import OrderStep, StartUpOrder
 from assistant.units.quantity import Quantity
-
-
-@dataclass(frozen=True, slots=True)
-class Finding:
-    """Something wrong at `path` of an item."""
-
-    path: Path
-    what: str
-    hint: str = ""
 
 
 def check_item(item: Item) -> Iterator[Finding]:
@@ -46,45 +36,6 @@ def check_item(item: Item) -> Iterator[Finding]:
             yield from _beta(item)
         case _:
             pass
-
-
-def check_scopes(scopes: tuple[Scope, ...], base: Path) -> Iterator[Finding]:
-    """Yield what is wrong in `applies_to`."""
-    for place, scope in enumerate(scopes):
-        at = (*base, place)
-        if scope == Scope():
-            yield Finding(at, "an entry of `applies_to` states nothing")
-        for field in ("models", "exclude"):
-            for number, pattern in enumerate(getattr(scope, field)):
-                wrong = pattern_mistake(pattern)
-                if wrong:
-                    yield Finding((*at, field, number), f"pattern `{pattern}`: {wrong}")
-        if scope.serial is not None:
-            yield from _serial(scope, (*at, "serial"))
-
-
-def _serial(scope: Scope, at: Path) -> Iterator[Finding]:
-    serial = scope.serial
-    if serial is None:
-        return
-    if not serial_form_known(serial.format):
-        yield Finding(
-            (*at, "format"),
-            f"serial format `{serial.format}` is not known",
-            "write YYWW, WWYY, YYMM or YYYYWW, with X for a digit passed over",
-        )
-        return
-    if serial.first is None and serial.last is None:
-        yield Finding(at, "a serial range names its first or its last")
-    keys = []
-    for end in ("first", "last"):
-        text = getattr(serial, end)
-        key = serial_key(serial.format, text) if text is not None else None
-        if text is not None and key is None:
-            yield Finding((*at, end), f"`{text}` is not a serial of {serial.format}")
-        keys.append(key)
-    if keys[0] and keys[1] and keys[0] > keys[1]:
-        yield Finding(at, f"serial range runs backwards: {serial.first}-{serial.last}")
 
 
 def _signal(item: SignalBase) -> Iterator[Finding]:

@@ -17,6 +17,7 @@ from assistant.rules.gathering import Gathering
 from assistant.rules.messages import explain
 from assistant.rules.mistakes import PackLines, suggest
 from assistant.rules.pack import FILES, SCHEMA, Pack, PackHead
+from assistant.rules.parsed import ParsedFiles
 from assistant.rules.shapes import KINDS
 from assistant.rules.stored import dump_pack, pack_sha256, read_stored
 from assistant.rules.tables import fill_tables
@@ -38,18 +39,20 @@ DRAFT_FILE = "draft.yaml"
 HINT = "correct the lines named, then load the pack again"
 
 
-def load_pack(folder: FilePath) -> Pack:
-    """Return the pack that a folder holds.
+def load_pack(folder: FilePath, kept: ParsedFiles | None = None) -> Pack:
+    """Return the pack that a folder holds; files in `kept` are not parsed again.
 
     Raises
     ------
     PackError
         With every mistake found, as ``file:line: what; did you mean …``.
     """
-    return load_pack_with_lines(folder)[0]
+    return load_pack_with_lines(folder, kept)[0]
 
 
-def load_pack_with_lines(folder: FilePath) -> tuple[Pack, PackLines]:
+def load_pack_with_lines(
+    folder: FilePath, kept: ParsedFiles | None = None
+) -> tuple[Pack, PackLines]:
     """Return the pack that a folder holds and where each value of it stands.
 
     Raises
@@ -57,7 +60,7 @@ def load_pack_with_lines(folder: FilePath) -> tuple[Pack, PackLines]:
     PackError
         As for `load_pack`.
     """
-    found = Gathering(folder)
+    found = Gathering(folder, kept)
     if (folder / DRAFT_FILE).exists():
         raise PackError(
             (f"{found.name(DRAFT_FILE)}:1: this is a draft, and a draft is no pack",),
@@ -91,8 +94,12 @@ def _check_names(folder: FilePath, found: Gathering) -> None:
             found.report(path.name, 1, "is not a file of a pack", hint)
 
 
+def _yaml(file: str, found: Gathering) -> Written:
+    return read_yaml(found.folder / file, found.name(file), found.kept)
+
+
 def _read_head(found: Gathering) -> None:
-    written = found.add(read_yaml(found.folder / "pack.yaml", found.name("pack.yaml")))
+    written = found.add(_yaml("pack.yaml", found))
     if not written.readable:
         return
     if not isinstance(written.data, dict):
@@ -114,7 +121,7 @@ def _read_items(name: str, found: Gathering) -> None:
     if not path.exists():
         found.ids[name] = {}
         return
-    written = found.add(read_yaml(path, found.name(path.name)))
+    written = found.add(_yaml(path.name, found))
     if not written.readable:
         return
     found.ids[name] = {}

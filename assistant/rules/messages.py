@@ -9,7 +9,7 @@ from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
 from assistant.rules.mistakes import Mistake, Path, nearest, suggest
-from assistant.rules.shapes import keys_at
+from assistant.rules.shapes import keys_at, kinds_with
 from assistant.rules.yaml_lines import Written
 
 LONGEST = 40
@@ -120,7 +120,9 @@ def _unknown(detail: ErrorDetails, model: type[BaseModel], key: str) -> tuple[st
     loc = detail["loc"]
     keys = keys_at(model, loc[:-1])
     near = suggest(str(loc[-1]), keys)
-    return f"unknown key `{key}`", near or f"known here: {', '.join(keys)}"
+    kinds = kinds_with(model, str(loc[-1])) if len(loc) == 1 else ()
+    elsewhere = f"a key of kind {', '.join(kinds)}" if kinds else ""
+    return f"unknown key `{key}`", elsewhere or near or f"known: {', '.join(keys)}"
 
 
 def _literal(

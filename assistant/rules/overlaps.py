@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from itertools import combinations, pairwise
+from collections.abc import Hashable, Iterator, Sequence
+from itertools import pairwise, product
+from typing import Literal
 
 from assistant.rules.examples import example_of, grid_example, in_words
 from assistant.rules.mistakes import Mistake, PackLines
 from assistant.rules.pack import Pack
+from assistant.rules.pairs import candidate_pairs, conditions
+from assistant.rules.scopes import apart
 from assistant.signals.cells import Together, lamp_of
 from assistant.signals.counting import same_window
 from assistant.signals.fits import Fit
@@ -15,8 +18,10 @@ from assistant.signals.kinds import (
     AnalogRate,
     CountPerWindow,
     DisplayCode,
+    DisplayValue,
     GroupThenPause,
     Lamp,
+    MainSubCode,
     Signal,
 )
 from assistant.signals.observation import Observation
@@ -29,10 +34,10 @@ FEWEST_ROWS = 3
 def find_overlaps(pack: Pack, lines: PackLines) -> Iterator[Mistake]:
     """Yield pairs of rows that the same sight decodes to, with that sight."""
     replaced = _replaced_pairs(pack)
-    for one, other in combinations(pack.rows, 2):
-        if (one.id, other.id) in replaced or told_apart(one, other):
+    for one, other in candidate_pairs(pack.rows):
+        if (one.id, other.id) in replaced or units_apart(one, other):
             continue
-        seen = _common_sight(one, other)
+        seen = common_sight(one, other)
         if seen is not None:
             yield _overlap(one, other, seen, lines)
 
@@ -46,22 +51,14 @@ def _replaced_pairs(pack: Pack) -> set[tuple[str, str]]:
     return pairs
 
 
-_CONDITIONS = (
-    "applies_to",
-    "mode",
-    "unit_state",
-    "unit_state_required",
-    "precondition",
-    "stored",
-)
+def units_apart(one: Signal, other: Signal) -> bool:
+    """Return whether no unit is written to be that of both rows."""
+    if not one.applies_to or not other.applies_to:
+        return False
+    return all(apart(a, b) for a, b in product(one.applies_to, other.applies_to))
 
 
-def told_apart(one: Signal, other: Signal) -> bool:
-    """Return whether a written condition distinguishes two rows."""
-    return any(getattr(one, name) != getattr(other, name) for name in _CONDITIONS)
-
-
-def _common_sight(one: Signal, other: Signal) -> tuple[Observation, ...] | None:
+def common_sight(one: Signal, other: Signal) -> tuple[Observation, ...] | None:
     """Return what somebody would see that is both rows, or None."""
     if isinstance(one, Together) and isinstance(other, Together):
         return grid_example(one, other)
@@ -73,6 +70,9 @@ def _common_sight(one: Signal, other: Signal) -> tuple[Observation, ...] | None:
         seconds = Observation(state="count", window_s=one.window.value)
         if not same_window(seconds, other.window):
             return None
+    whole = (DisplayCode, MainSubCode)
+    if isinstance(other, whole) and not isinstance(one, whole):
+        one, other = other, one
     seen = example_of(one, other)
     if seen is None:
         return None
@@ -81,8 +81,8 @@ def _common_sight(one: Signal, other: Signal) -> tuple[Observation, ...] | None:
 
 
 def _plain(fit: Fit) -> bool:
-    """Return whether a row fits as it stands; a code that looks the same does too."""
-    return fit.near <= {"glyph"}
+    """Return whether a row fits as it stands, be it a value or a code drawn alike."""
+    return fit.near <= {"glyph", "value"}
 
 
 def _overlap(
@@ -90,26 +90,31 @@ def _overlap(
 ) -> Mistake:
     first, second = sorted((one, other), key=lambda row: lines.place(row.id))
     file, line = lines.place(second.id)
+    severe = _is_severe(one, other)
+    hint = "both are shown side by side"
+    told = f"`{second.id}` cannot be told from `{first.id}`"
+    if one.applies_to != other.applies_to:
+        told = f"`{second.id}` and `{first.id}` may both hold for one unit"
+        hint += "; to replace a row, name it under `supersedes` in pack.yaml"
+    elif severe:
+        hint = "name what tells them apart: applies_to, mode, unit_state or supersedes"
+    where = f"on line {lines.place(first.id)[1]}: both are {in_words(seen)}"
+    severity: Literal["error", "warning"] = "error" if severe else "warning"
+    return Mistake(file, line, f"{told} {where}", hint, severity)
+
+
+def _is_severe(one: Signal, other: Signal) -> bool:
+    """Return whether two rows keep a pack out of force, and are not shown as two.
+
+    Two documents may differ, a row may be for some units only, and a code may be
+    drawn like another or like a value.
+    """
     docs = {row.source.doc if row.source is not None else "" for row in (one, other)}
-    severe = len(docs) == 1 and not _only_look_alike(one, other)
-    return Mistake(
-        file,
-        line,
-        f"`{second.id}` cannot be told from `{first.id}` on line "
-        f"{lines.place(first.id)[1]}: both are {in_words(seen)}",
-        "name what tells them apart: applies_to, mode, unit_state or supersedes"
-        if severe
-        else "both are shown side by side",
-        "error" if severe else "warning",
-    )
-
-
-def _only_look_alike(one: Signal, other: Signal) -> bool:
-    return (
-        isinstance(one, DisplayCode)
-        and isinstance(other, DisplayCode)
-        and one.code != other.code
-    )
+    if len(docs) > 1 or one.applies_to != other.applies_to:
+        return False
+    if isinstance(one, DisplayCode) and isinstance(other, DisplayCode):
+        return one.code == other.code
+    return isinstance(one, DisplayValue) == isinstance(other, DisplayValue)
 
 
 def find_gaps(pack: Pack, lines: PackLines) -> Iterator[Mistake]:
@@ -117,11 +122,11 @@ def find_gaps(pack: Pack, lines: PackLines) -> Iterator[Mistake]:
 
     A list with more holes than rows is no table: it picks single counts out.
     """
-    tables: dict[str, tuple[Lamp, list[CountPerWindow | GroupThenPause]]] = {}
+    tables: dict[Hashable, tuple[Lamp, list[CountPerWindow | GroupThenPause]]] = {}
     for row in pack.rows:
         lamp = lamp_of(row)
         if isinstance(row, CountPerWindow | GroupThenPause) and lamp is not None:
-            key = repr((lamp, row.kind, row.applies_to, row.mode, row.unit_state))
+            key = (lamp, row.kind, row.applies_to, conditions(row))
             tables.setdefault(key, (lamp, []))[1].append(row)
     for lamp, rows in tables.values():
         counts = sorted({row.count for row in rows})

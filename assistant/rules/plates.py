@@ -3,11 +3,8 @@
 from __future__ import annotations
 
 import re
-from typing import Literal
 
-from assistant.record import SerialRange
-
-Verdict = Literal["confirmed", "possible", "excluded"]
+from assistant.rules.ranges import Verdict
 
 _NUMBER = re.compile(r"\d+(?:\.\d+)?")
 _VOLTS = re.compile(r"(\d{2,3}(?:\.\d+)?)(?!\s*(?:\d|\.\d|hz|ph))", re.IGNORECASE)
@@ -28,9 +25,6 @@ _FILLER = frozenset(
 )
 LEAST_VOLTS = 90
 """Smaller numbers beside a voltage are phases and hertz."""
-CENTURY = 70
-"""Two-digit years from here on are of the last century."""
-SHORT_YEAR = 2
 UNITS_A_CLASS = 1000
 _PHASE = {"one": "1", "single": "1", "1": "1", "three": "3", "3": "3"}
 
@@ -57,10 +51,11 @@ def compare_voltage(stated: str, read: str) -> Verdict:
     >>> compare_voltage("230", "115/230")
     'possible'
     """
-    return compare_sets(_classes(stated), _classes(read))
+    return compare_sets(read_voltages(stated), read_voltages(read))
 
 
-def _classes(text: str) -> frozenset[str]:
+def read_voltages(text: str) -> frozenset[str]:
+    """Return the voltage classes that a text names."""
     found = set()
     for number in _VOLTS.findall(text):
         volts = float(number)
@@ -72,10 +67,11 @@ def _classes(text: str) -> frozenset[str]:
 
 def compare_phase(stated: str, read: str) -> Verdict:
     """Compare phases: ``1``, ``single``, ``3-phase``, ``three phase``."""
-    return compare_sets(_phases(stated), _phases(read))
+    return compare_sets(read_phases(stated), read_phases(read))
 
 
-def _phases(text: str) -> frozenset[str]:
+def read_phases(text: str) -> frozenset[str]:
+    """Return the phases that a text names."""
     words = re.findall(r"[a-z]+|\d", text.casefold())
     return frozenset(_PHASE[word] for word in words if word in _PHASE)
 
@@ -89,9 +85,9 @@ def compare_capacity(stated: str, read: str) -> Verdict:
     ('confirmed', 'excluded')
     """
     mine, theirs = _sizes(stated), _sizes(read)
-    return (
-        compare_sets(mine, theirs) if mine and theirs else compare_words(stated, read)
-    )
+    if mine and theirs:
+        return compare_sets(mine, theirs)
+    return "possible" if mine or theirs else compare_words(stated, read)
 
 
 def _sizes(text: str) -> frozenset[str]:
@@ -120,56 +116,3 @@ def compare_words(stated: str, read: str) -> Verdict:
 def _words(text: str) -> frozenset[str]:
     words = frozenset(re.findall(r"[a-z0-9]+", text.casefold()))
     return words - _FILLER or words
-
-
-def compare_serial(stated: SerialRange, read: str) -> Verdict:
-    """Compare a serial number with an inclusive range in the stated format.
-
-    A serial that does not carry a date in that format decides nothing.
-    """
-    given = serial_key(stated.format, read)
-    if given is None:
-        return "possible"
-    first = serial_key(stated.format, stated.first) if stated.first else None
-    last = serial_key(stated.format, stated.last) if stated.last else None
-    if first is not None and given < first:
-        return "excluded"
-    if last is not None and given > last:
-        return "excluded"
-    return "confirmed" if first is not None or last is not None else "possible"
-
-
-def serial_key(form: str, serial: str) -> tuple[int, int] | None:
-    """Return (year, week or month) of a serial, or None when it carries none.
-
-    `form` spells digit by digit ``YYWW``, ``WWYY``, ``YYMM`` or ``YYYYWW`` from the
-    first digit on, ``X`` for a digit that says nothing; letters in the serial are
-    passed over. Two-digit years from 70 on are of the last century.
-
-    Examples
-    --------
-    >>> serial_key("YYWW", "A2314-00871"), serial_key("WWYY", "1423")
-    ((2023, 14), (2023, 14))
-    """
-    digits = re.sub(r"\D", "", serial)
-    if not serial_form_known(form) or len(digits) < len(form):
-        return None
-    parts = dict.fromkeys("YWMX", "")
-    for letter, digit in zip(form.upper(), digits, strict=False):
-        parts[letter] += digit
-    year, turn = int(parts["Y"]), int(parts["W"] or parts["M"])
-    if len(parts["Y"]) == SHORT_YEAR:
-        year += 1900 if year >= CENTURY else 2000
-    return (year, turn) if 1 <= turn <= (53 if parts["W"] else 12) else None
-
-
-def serial_form_known(form: str) -> bool:
-    """Return whether a serial format can be read: years with weeks or months."""
-    letters = form.upper()
-    years = letters.count("Y")
-    weeks, months = letters.count("W"), letters.count("M")
-    return (
-        not set(letters) - set("YWMX")
-        and years in (2, 4)
-        and (weeks, months) in ((2, 0), (0, 2))
-    )

@@ -5,32 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import product
 
-from assistant.record import Item, Scope, SerialRange
-from assistant.rules.item_rules import Finding
+from assistant.record import Item, Scope
+from assistant.rules.findings import Finding
 from assistant.rules.pack import Pack
-from assistant.rules.patterns import overlap
-from assistant.rules.plates import (
-    compare_capacity,
-    compare_phase,
-    compare_voltage,
-    compare_words,
-    serial_key,
-)
 from assistant.rules.references import items_of, references
+from assistant.rules.scopes import apart
 from assistant.timing.stop_kinds import StopBase, resets_at
 from assistant.timing.wait_kinds.base import WaitBase
 from assistant.timing.wait_kinds.frost import Defrost
 from assistant.timing.wait_kinds.holds import Standby
 from assistant.timing.wait_kinds.shows import ButtonTiming
 
-_COMPARED = {
-    "voltage": compare_voltage,
-    "phase": compare_phase,
-    "board_mark": compare_words,
-    "capacity_class": compare_capacity,
-    "market": compare_words,
-    "unit_role": compare_words,
-}
 _NAMED_ELSEWHERE = {
     "causes": "no row names this cause: it is never suspected",
     "sensors": "no check measures this sensor",
@@ -94,7 +79,7 @@ def _named(pack: Pack) -> dict[str, set[str]]:
     found: dict[str, set[str]] = {file: set() for file in items_of(pack)}
     for file, items in items_of(pack).items():
         for item in items:
-            for reference in references(file, item.model_dump()):
+            for reference in references(file, vars(item)):
                 found[reference.file].add(reference.name.rpartition("/")[2])
     return found
 
@@ -123,28 +108,4 @@ def _never_applies(pack: tuple[Scope, ...], item: tuple[Scope, ...]) -> bool:
     """Return whether no unit can fit one scope of the pack and one of the item."""
     if not pack or not item:
         return False
-    return all(_exclude(one, other) for one, other in product(pack, item))
-
-
-def _exclude(one: Scope, other: Scope) -> bool:
-    for name, compare in _COMPARED.items():
-        mine, theirs = getattr(one, name), getattr(other, name)
-        if mine and theirs and compare(mine, theirs) == "excluded":
-            return True
-    if one.models and other.models:
-        shared = any(overlap(a, b) for a, b in product(one.models, other.models))
-        # A pattern for the indoor unit and one for the outdoor unit may both fit.
-        if not shared and one.unit_role == other.unit_role is not None:
-            return True
-    return _serials_apart(one.serial, other.serial)
-
-
-def _serials_apart(one: SerialRange | None, other: SerialRange | None) -> bool:
-    if one is None or other is None:
-        return False
-    for early, late in ((one, other), (other, one)):
-        last = serial_key(early.format, early.last) if early.last else None
-        first = serial_key(late.format, late.first) if late.first else None
-        if last is not None and first is not None and last < first:
-            return True
-    return False
+    return all(apart(one, other) for one, other in product(pack, item))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from assistant.checks.kinds import CheckBase, LookCheck
+from assistant.checks.kinds import CheckBase, LookCheck, Outcome
 from assistant.record import Item
 from assistant.rules.mistakes import Path
 from assistant.rules.pack import FILES, Pack
@@ -47,20 +47,24 @@ def items_of(pack: Pack) -> dict[str, tuple[Item, ...]]:
 def references(file: str, written: Mapping[str, object]) -> Iterator[Reference]:
     """Yield every name in an item of `file` that points to another item.
 
-    `written` is the item as keys and values, right in its shape or not.
+    `written` is the item as keys and values, right in its shape or not; the fields
+    of a read item (`vars`) serve as well.
     """
     for key, target in POINTERS.get(file, {}).items():
-        held = written.get(key)
-        if isinstance(held, str):
-            yield Reference((key,), target, held)
-        for place, name in enumerate(held if isinstance(held, tuple) else ()):
+        named = written.get(key)
+        if not named:
+            continue
+        if isinstance(named, str):
+            yield Reference((key,), target, named)
+        for place, name in enumerate(named if isinstance(named, tuple) else ()):
             if isinstance(name, str):
                 yield Reference((key, place), target, name)
     yield from _of_levels(written.get("levels"))
     outcomes = written.get("outcomes")
     for place, outcome in enumerate(outcomes if isinstance(outcomes, tuple) else ()):
-        if isinstance(outcome, Mapping):
-            yield from _of_outcome(("outcomes", place), outcome)
+        held = vars(outcome) if isinstance(outcome, Outcome) else outcome
+        if isinstance(held, Mapping):
+            yield from _of_outcome(("outcomes", place), held)
 
 
 def _of_levels(levels: object) -> Iterator[Reference]:

@@ -4,21 +4,24 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 
 from assistant.checks.kinds import (
     BandCheck,
+    BusCheck,
     CapacitorCheck,
     Check,
     CheckBase,
     CoilCheck,
     DiodesCheck,
     InsulationCheck,
+    SupplyCheck,
     SwitchCheck,
     ThermistorCheck,
     WindingCheck,
 )
 from assistant.record import Item
-from assistant.rules.item_rules import Finding
+from assistant.rules.findings import Finding
 from assistant.rules.kinds import Card, Cause, ComplaintCall, StopCall
 from assistant.rules.mistakes import Path
 from assistant.rules.refused import never_said, refused
@@ -61,7 +64,44 @@ def check_power_order(check: Check) -> Iterator[Finding]:
             hint = "add `power off` to `requires`"
             told = "resistance is measured without requiring the power to be off"
             yield Finding(("requires",), told, hint)
+    yield from _power_asked_for(check)
     yield from _step_order(check)
+
+
+_NEEDS_POWER = frozenset({"call present", "fixed speed", "mains at the terminals"})
+"""What can only be so while the supply is on."""
+DIODE = 3.0
+"""Volts up to which a band may be the drop of a diode, measured with the power off."""
+DEAD = 50.0
+"""Volts up to which a band may prove a bank discharged (design: 50 V)."""
+
+
+def _power_asked_for(check: Check) -> Iterator[Finding]:
+    """Yield checks whose power state is at odds with what they measure or require."""
+    dead = check.needs in ("power_off", "opens_circuit")
+    if dead and _measures_live(check):
+        told = "what is measured here is there only while the supply is on"
+        yield Finding(("needs",), told, "write `needs: live`")
+    at_odds = _NEEDS_POWER & set(check.requires)
+    if dead and at_odds:
+        told = f"`{min(at_odds)}` cannot be so with the power off"
+        yield Finding(("needs",), told, "write `needs: live`, or take it out")
+    if check.needs == "live" and "power off" in check.requires:
+        told = "it is live and requires the power to be off"
+        yield Finding(("needs",), told, "write `needs: power_off`, or take it out")
+
+
+def _measures_live(check: Check) -> bool:
+    if isinstance(check, SupplyCheck | BusCheck):
+        return True
+    if not isinstance(check, BandCheck):
+        return False
+    ends = [end for end in (check.low, check.high) if end is not None]
+    if any(end.unit in ("A", "Hz") for end in ends):
+        return True
+    volts = [end.value for end in ends if end.unit == "V"]
+    proves_dead = check.low is None and bool(volts) and max(volts) <= DEAD
+    return bool(volts) and max(volts) > DIODE and not proves_dead
 
 
 def _step_order(check: Check) -> Iterator[Finding]:
@@ -125,14 +165,15 @@ def check_wording(item: Item) -> Iterator[Finding]:
 
 def _texts(item: Item) -> Iterator[tuple[Path, str]]:
     """Yield what would be shown as something to do or to believe."""
-    for field in _FIELDS.get(_family(item), ()):
+    for field in _FIELDS.get(_family(type(item)), ()):
         held = getattr(item, field)
         if isinstance(held, str):
             yield (field,), held
         for place, text in enumerate(held if isinstance(held, tuple) else ()):
             if isinstance(text, str):
                 yield (field, place), text
-    for place, outcome in enumerate(getattr(item, "outcomes", ())):
+    held_fields = vars(item)
+    for place, outcome in enumerate(held_fields.get("outcomes", ())):
         yield ("outcomes", place, "says"), outcome.says
     if isinstance(item, StopBase):
         yield from _of_resets(item)
@@ -158,8 +199,9 @@ _FIELDS: dict[type[Item], tuple[str, ...]] = {
 }
 
 
-def _family(item: Item) -> type[Item]:
+@lru_cache(maxsize=256)
+def _family(kind: type[Item]) -> type[Item]:
     for family in _FIELDS:
-        if isinstance(item, family):
+        if issubclass(kind, family):
             return family
-    return type(item)
+    return kind

@@ -59,6 +59,20 @@ def keys_at(model: type[BaseModel], path: tuple[str | int, ...]) -> tuple[str, .
     return tuple(by_alias(here)) if here is not None else ()
 
 
+def kinds_with(model: type[BaseModel], key: str) -> tuple[str, ...]:
+    """Return the kinds of the same file that have a key which `model` has not.
+
+    Examples
+    --------
+    >>> kinds_with(KINDS["waits"]["minimum_off"], "condition_low")
+    ('standby',)
+    """
+    for kinds in KINDS.values():
+        if model in kinds.values():
+            return tuple(k for k, other in kinds.items() if key in by_alias(other))
+    return ()
+
+
 def by_alias(model: type[BaseModel]) -> dict[str, Any]:
     """Return the written name of each field with its annotation."""
     return {

@@ -48,7 +48,7 @@ def _table(found: Gathering, place: int, sensor: ResistanceTable) -> Table | Non
     for tried in (named, "tables" / named):
         path = found.folder / tried
         if path.is_file():
-            return read_table(path, found.name(str(tried)))
+            return read_table(path, found.name(str(tried)), found.kept)
     held = sorted(path.name for path in (found.folder / "tables").glob("*.csv"))
     near = suggest(named.name, held)
     hint = near or f"tables there: {', '.join(held) or 'none'}"

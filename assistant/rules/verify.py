@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Literal
 
+from assistant.rules.figures import check_counts, check_figures, check_point
 from assistant.rules.mistakes import Mistake, PackLines
 from assistant.rules.overlaps import find_gaps, find_overlaps
 from assistant.rules.pack import Pack
 from assistant.rules.reach import check_times, find_unreachable
 from assistant.rules.references import items_of, unresolved
 from assistant.rules.safe_steps import check_power_order, check_wording
+from assistant.rules.sense import check_sense, misplaced
 from assistant.rules.sources import PageText, Recognised, prove_sources
 
 __all__ = ["PageText", "Recognised", "verify_pack"]
@@ -50,6 +52,7 @@ def verify_pack(
         *find_gaps(pack, places),
         *_references(pack, places),
         *_each_item(pack, places),
+        *_points(pack, places),
         *_unreachable(pack, places),
     }
     return tuple(sorted(found))
@@ -71,7 +74,7 @@ def _references(pack: Pack, lines: PackLines) -> Iterator[Mistake]:
     known = {name: frozenset(i.id for i in items) for name, items in files.items()}
     for name, items in files.items():
         for item in items:
-            for reference in unresolved(name, item.model_dump(), known, pack.head.id):
+            for reference in unresolved(name, vars(item), known, pack.head.id):
                 told = f"`{item.id}`: `{reference.name}` is not an id in "
                 where = lines.place(item.id, *reference.path)
                 yield Mistake(*where, f"{told}{reference.file}.yaml")
@@ -80,9 +83,13 @@ def _references(pack: Pack, lines: PackLines) -> Iterator[Mistake]:
 def _each_item(pack: Pack, lines: PackLines) -> Iterator[Mistake]:
     for items in items_of(pack).values():
         for item in items:
-            for finding in check_wording(item):
+            for finding in (*check_wording(item), *check_counts(item)):
                 where = lines.place(item.id, *finding.path)
                 yield Mistake(*where, f"`{item.id}`: {finding.what}", finding.hint)
+            for finding in (*check_figures(item), *check_sense(item)):
+                where = lines.place(item.id, *finding.path)
+                told = f"`{item.id}`: {finding.what}"
+                yield Mistake(*where, told, finding.hint, "warning")
             for finding, severe in check_times(item):
                 where = lines.place(item.id, *finding.path)
                 told = f"`{item.id}`: {finding.what}"
@@ -91,6 +98,22 @@ def _each_item(pack: Pack, lines: PackLines) -> Iterator[Mistake]:
         for finding in check_power_order(check):
             where = lines.place(check.id, *finding.path)
             yield Mistake(*where, f"`{check.id}`: {finding.what}", finding.hint)
+
+
+def _points(pack: Pack, lines: PackLines) -> Iterator[Mistake]:
+    """Yield points of tables whose figures are not those of their quotes."""
+    for sensor in pack.sensors:
+        for number, point in enumerate(vars(sensor).get("points", ())):
+            told = check_point(point)
+            if told is not None:
+                where = lines.point(sensor.id, number)
+                hint = "compare both with the page"
+                yield Mistake(*where, f"`{sensor.id}`: {told}", hint)
+        for number in misplaced(vars(sensor).get("points", ())):
+            where = lines.point(sensor.id, number)
+            told = "temperature and resistance stand elsewhere in its quote than"
+            told = f"`{sensor.id}`: {told} in the other rows"
+            yield Mistake(*where, told, "were the two exchanged?")
 
 
 def _severity(severe: bool) -> Literal["error", "warning"]:

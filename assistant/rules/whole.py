@@ -5,10 +5,11 @@ from __future__ import annotations
 from assistant.checks.kinds import ResistanceTable
 from assistant.record import Item
 from assistant.rules.gathering import Gathering
-from assistant.rules.item_rules import check_item, check_scopes
+from assistant.rules.item_rules import check_item
 from assistant.rules.mistakes import Mistake, Path, nearest, suggest
 from assistant.rules.pack import PackHead
 from assistant.rules.references import unresolved
+from assistant.rules.scope_rules import check_scopes
 
 
 def check_pack(found: Gathering) -> None:
@@ -20,9 +21,10 @@ def check_pack(found: Gathering) -> None:
             for finding in check_item(item):
                 _report(found, name, place, finding.path, (finding.what, finding.hint))
             _check_source(found, name, place, item)
+    known = {file: frozenset(ids) for file, ids in found.ids.items()}
     for name in found.ids:
         for place, raw in found.raw_items(name):
-            _check_references(found, name, place, raw)
+            _check_references(found, name, place, raw, known)
 
 
 def _report(
@@ -34,9 +36,12 @@ def _report(
 
 
 def _check_references(
-    found: Gathering, name: str, place: int, raw: dict[str, object]
+    found: Gathering,
+    name: str,
+    place: int,
+    raw: dict[str, object],
+    known: dict[str, frozenset[str]],
 ) -> None:
-    known = {file: frozenset(ids) for file, ids in found.ids.items()}
     pack_id = found.head.id if found.head is not None else ""
     for reference in unresolved(name, raw, known, pack_id):
         ids = known[reference.file]

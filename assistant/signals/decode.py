@@ -300,9 +300,9 @@ def _told(slots: Iterable[str]) -> tuple[str, ...]:
     )
 
 
-def _order(one: Candidate) -> tuple[float, bool, int, str]:
+def _order(one: Candidate) -> tuple[float, bool, int, int, str]:
     possible = one.row.unit_match == "possible"
-    return (-one.weight, possible, len(one.assumed), one.row.gid)
+    return (-one.weight, possible, one.row.trust, len(one.assumed), one.row.gid)
 
 
 def _merged(matches: Sequence[Match]) -> Match:

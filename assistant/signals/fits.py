@@ -134,8 +134,8 @@ def _box(seen: Observation, lamp: Lamp) -> Fit | None:
 def _board(seen: Observation, lamp: Lamp) -> Fit | None:
     if lamp.board is None:
         return Fit()
-    stated = _board_words(lamp.board)
-    told = [words for board in seen.board if (words := _board_words(board))]
+    stated = board_words(lamp.board)
+    told = [words for board in seen.board if (words := board_words(board))]
     if not stated:
         return Fit() if seen.box or seen.board else assumed("board")
     if not told:
@@ -145,7 +145,8 @@ def _board(seen: Observation, lamp: Lamp) -> Fit | None:
     return assumed("board") if any(words < stated for words in told) else None
 
 
-def _board_words(board: str) -> frozenset[str]:
+def board_words(board: str) -> frozenset[str]:
+    """Return the words that tell a board from the others of its box."""
     return _words(board) - _BOARD_FILLER - _BOX_WORDS.keys()
 
 
@@ -175,10 +176,11 @@ def same_label(one: str, other: str) -> bool:
     >>> same_label("LD2", "ld-2"), same_label("run", "RUN lamp"), same_label("1", "2")
     (True, True, False)
     """
-    return bool(_label_forms(one) & _label_forms(other))
+    return bool(label_forms(one) & label_forms(other))
 
 
-def _label_forms(label: str) -> set[str]:
+def label_forms(label: str) -> set[str]:
+    """Return the ways in which a printed label may be written, folded."""
     words = re.findall(r"[a-z0-9]+", label.casefold())
     kept = [word for word in words if word not in _LABEL_FILLER]
     return {"".join(words), "".join(kept)} - {""}
@@ -193,10 +195,23 @@ def _colour(seen: Observation, lamp: Lamp) -> Fit | None:
     told = {colour.strip().casefold() for colour in seen.colour}
     if stated in told:
         return matched("colour")
-    if any(stated in family and told & family for family in _NEAR_COLOURS):
+    if any(colours_near(stated, one) for one in told):
         return Fit(
             assumed=frozenset({"colour"}),
             weight=NEAR_COLOUR,
             near=frozenset({"colour"}),
         )
     return None
+
+
+def colours_near(one: str, other: str) -> bool:
+    """Return whether two colours are the same, or easily called by one name.
+
+    Examples
+    --------
+    >>> colours_near("amber", "orange"), colours_near("amber", "green")
+    (True, False)
+    """
+    return one == other or any(
+        one in family and other in family for family in _NEAR_COLOURS
+    )

@@ -101,6 +101,8 @@ class SignalRow:
     unit_match: UnitMatch
     document: str = ""
     """Document identity; candidates group by it when the unit is unknown."""
+    trust: int = 0
+    """How closely the row is about the unit; the smallest stands first."""
 
 
 @dataclass(frozen=True, slots=True)

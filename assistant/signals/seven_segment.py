@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from itertools import product
 
 _SHAPES = {
     "0": "0",
@@ -44,6 +45,18 @@ def plain_code(code: str) -> str:
     'P6'
     """
     return _DROPPED.sub("", code).upper()
+
+
+def shapes(code: str) -> frozenset[str]:
+    """Return every way a code can be drawn; codes that look alike share one.
+
+    Examples
+    --------
+    >>> sorted(shapes("E5")), shapes("E0") & shapes("Eo")
+    (['E5'], frozenset({'E0'}))
+    """
+    drawn = [_SHAPES.get(sign, sign) for sign in plain_code(code)]
+    return frozenset("".join(chosen) for chosen in product(*drawn))
 
 
 def look_alike(one: str, other: str) -> bool:

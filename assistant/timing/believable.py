@@ -122,7 +122,13 @@ def _next(course: _Course[State], events: Sequence[Event]) -> list[int]:
     """
     bound = {event.after for event in events}
     left = [at for at in range(len(events)) if not course.placed >> at & 1]
-    free = [at for at in left if _is_free(events[at], course.placed)]
+    # What is surely over before another begins is placed before it.
+    over = min(events[at].span[1] for at in left)
+    free = [
+        at
+        for at in left
+        if events[at].span[0] <= over and _is_free(events[at], course.placed)
+    ]
     if len(left) > 1:
         free = [at for at in free if events[at].what != "now"]
     return [

@@ -21,13 +21,13 @@ HEAVY = {
     "pint",
     "pydantic",
     "pypdf",
-    "ruamel",
     "sentence_transformers",
     "sqlite3",
     "textual",
     "tokenizers",
     "torch",
     "transformers",
+    "yaml",
 }
 NEVER = {
     "onnx",

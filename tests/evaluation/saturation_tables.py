@@ -37,17 +37,16 @@ Pressure = Callable[[float], float]
 
 def source(refrigerant: str, quality: int) -> Pressure:
     """Return CoolProp's saturation pressure [Pa] over temperature [K]."""
-    import CoolProp
-    from CoolProp.CoolProp import PropsSI
+    from CoolProp.CoolProp import QT_INPUTS, AbstractState, PropsSI
 
     if refrigerant in MIXED:
         parts = MIXED[refrigerant]
-        state = CoolProp.AbstractState("HEOS", "&".join(parts))
+        state = AbstractState("HEOS", "&".join(parts))
         state.set_mass_fractions(list(parts.values()))
         state.build_phase_envelope("none")
 
         def mixed(temperature: float) -> float:
-            state.update(CoolProp.QT_INPUTS, quality, temperature)
+            state.update(QT_INPUTS, quality, temperature)
             return float(state.p())
 
         return mixed

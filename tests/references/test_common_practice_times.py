@@ -18,7 +18,8 @@ from assistant.signals.decode import decode
 from assistant.signals.observation import Observation
 from assistant.timing.moment import Moment
 from assistant.timing.start_order import start_order
-from assistant.timing.stops import count_stops, spread
+from assistant.timing.stop_values import StopSeries, StopsTold
+from assistant.timing.stops import count_stops
 from assistant.timing.triggers import Trigger
 from assistant.timing.values import Happening, WaitState
 from assistant.timing.wait_kinds.holds import PowerOffHold
@@ -218,18 +219,18 @@ def test_six_pressure_stops_in_an_hour_lock_it_out(
     force: InForce, stops: int, state: str, left: int
 ) -> None:
     last = moment(0 * SECOND)
-    told = [("high pressure", at) for at in spread(stops, 10 * MINUTE, last)]
+    told = StopSeries("high pressure", last, (stops,), apart=(600.0, 600.0))
 
-    (found,) = count_stops(force.stops, told, START)
+    (found,) = count_stops(force.stops, StopsTold((told,)), START)
 
     assert (found.state, found.left, found.high) == (state, left, stops)
 
 
 def test_six_pressure_stops_in_more_than_an_hour_do_not(force: InForce) -> None:
     last = moment(0 * SECOND)
-    told = [("high pressure", at) for at in spread(6, 13 * MINUTE, last)]
+    told = StopSeries("high pressure", last, (6,), apart=(780.0, 780.0))
 
-    (found,) = count_stops(force.stops, told, START)
+    (found,) = count_stops(force.stops, StopsTold((told,)), START)
 
     assert found.state == "open"
     assert found.high == 5

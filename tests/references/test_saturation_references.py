@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Iterator
+from importlib import import_module
 from pathlib import Path
 
 import pytest
@@ -438,9 +439,7 @@ def tables() -> Iterator[object]:
     assert coolprop.__version__ == "8.0.0"
     folder = str(Path(__file__).parents[1] / "evaluation")
     sys.path.insert(0, folder)
-    import saturation_tables
-
-    yield saturation_tables
+    yield import_module("saturation_tables")
     sys.path.remove(folder)
 
 

@@ -1,21 +1,22 @@
-"""`faultleaf job`: list, show and verify stored jobs."""
+"""`faultleaf job`: list, show and verify stored jobs, and what is kept with a unit."""
 
 from __future__ import annotations
 
 import argparse
 from typing import TYPE_CHECKING
 
-from assistant.errors import ANSWERED, WITH_WARNINGS, UsageError
+from assistant.errors import ANSWERED, NOT_FOUND, WITH_WARNINGS, UsageError
 from tui.parser import common_options
 from tui.plain.console import Console
 from tui.wiring import frame_of, reading_jobs
 
 if TYPE_CHECKING:
+    from assistant.jobs.baselines import Baseline
     from assistant.jobs.store import JobStore
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
-    """Declare `list`, `show JOB` and `verify JOB`."""
+    """Declare `list`, `show JOB`, `verify JOB` and `baseline SERIAL`."""
     actions = parser.add_subparsers(dest="action", metavar="ACTION", required=True)
     actions.add_parser(
         "list",
@@ -28,6 +29,12 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     verify = actions.add_parser(
         "verify", parents=[common_options()], help="prove that the record is unchanged"
     )
+    baseline = actions.add_parser(
+        "baseline",
+        parents=[common_options()],
+        help="the readings kept with a unit from commissioning",
+    )
+    baseline.add_argument("serial", help="serial number of the unit")
     for own in (show, verify):
         own.add_argument("job", help="its id, or the first or last characters of it")
     verify.add_argument("--head", help="a head noted earlier, to find a cut end")
@@ -38,6 +45,8 @@ def run(args: argparse.Namespace, console: Console) -> int:
     store = reading_jobs(args)
     if args.action == "list":
         return _list(store, console)
+    if args.action == "baseline":
+        return _baseline(store, args.serial, console)
     if store is None:
         raise UsageError(
             f"no job has an id that begins or ends with {args.job!r}: "
@@ -63,6 +72,23 @@ def _list(store: JobStore | None, console: Console) -> int:
     else:
         console.lines(list_lines(jobs, frame_of(console)))
     return ANSWERED
+
+
+def _baseline(store: JobStore | None, serial: str, console: Console) -> int:
+    from assistant.jobs.baselines import baselines
+    from tui.plain.as_json import plain
+    from tui.plain.record import baseline_lines
+
+    found: tuple[Baseline, ...] = ()
+    if store is not None:
+        with store:
+            jobs = [store.events(line.id) for line in store.jobs()]
+        found = baselines(jobs, serial)
+    if console.json:
+        console.document({"serial": serial, "baselines": plain(found)})
+    else:
+        console.lines(baseline_lines(found, serial, frame_of(console)))
+    return ANSWERED if found else NOT_FOUND
 
 
 def _show(store: JobStore, job: str, console: Console) -> int:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from assistant.errors import ANSWERED, PackError
 from tui.parser import common_options
 from tui.plain.console import Console
-from tui.wiring import reading_library
+from tui.wiring import places, reading_library
 
 if TYPE_CHECKING:
     from ingest.packs import Proved
@@ -79,14 +79,14 @@ def run(args: argparse.Namespace, console: Console) -> int:
 
 def _verify(args: argparse.Namespace, console: Console) -> int:
     """Prove the pack; print everything that speaks against it."""
-    from ingest.packs import prove_folder, prove_stored
+    from ingest.packs import parsed_files, prove_folder, prove_stored
 
     folder = Path(args.pack)
     if folder.name == "pack.yaml":
         folder = folder.parent
     with reading_library(args) as store:
         if folder.is_dir():
-            proved = prove_folder(folder, store)
+            proved = prove_folder(folder, store, parsed_files(places(args)))
         else:
             proved = prove_stored(args.pack, store)
     if console.json:

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from assistant.jobs.baselines import Baseline
 from assistant.jobs.events import Body, Event
 from assistant.jobs.summary import JobSummary
+from assistant.units.show import format_quantity
 from tui.plain.events import event_texts, event_title
 from tui.plain.moments import date_time
 from tui.plain.places import INDENT, Frame
@@ -39,6 +41,25 @@ def list_lines(jobs: Sequence[JobSummary], frame: Frame) -> list[str]:
     if max(map(len, lines)) <= frame.width:
         return lines
     return [line for row in rows[1:] for line in _narrow(row, frame.width)]
+
+
+def baseline_lines(found: Sequence[Baseline], serial: str, frame: Frame) -> list[str]:
+    """Return one line a reading that is kept with a unit."""
+    if not found:
+        return [f"Nothing is kept from commissioning for the unit {serial}."]
+    rows = [("reading", "value", "at", "kept", "job")]
+    for one in found:
+        value = "OL" if one.value is None else format_quantity(one.value, digits=4)
+        at = format_quantity(one.at_temperature) if one.at_temperature else ""
+        rows.append((one.of, value, at, date_time(one.noted, frame.zone), one.job))
+    lines = table(rows)
+    if max(map(len, lines)) <= frame.width:
+        return lines
+    texts = (
+        f"{of} {value}{f' at {at}' if at else ''}, kept {when} in {job}"
+        for of, value, at, when, job in rows[1:]
+    )
+    return [line for text in texts for line in wrap(text, frame.width, "", INDENT)]
 
 
 def record_lines(events: Sequence[Event], head: str, frame: Frame) -> list[str]:

@@ -101,6 +101,17 @@ def next_check(view: View, diagnosis: Diagnosis) -> NextCheck | None:
     )
 
 
+def kept_lines(view: View) -> Iterator[Statement]:
+    """Say which readings are kept with the unit, and what they still lack."""
+    kept = [
+        fact
+        for held in view.state.told_now()
+        if isinstance(fact := held.fact, ReadingFact) and fact.baseline
+    ]
+    if kept:
+        yield computed(replies.kept(kept, view.plate.serial))
+
+
 def foreseen_lines(view: View, check: NextCheck | None) -> Iterator[Statement]:
     """Say before it is tried that the meter at hand can never pass the check."""
     row = view.force.check(check.id) if check else None

@@ -131,6 +131,13 @@ CELLS = [
                              "hold": "20 min"}, "whole time", "not over"),
     ("charge-table", {"parts": "2.3; 0.4 kg", "total": "2.9 kg", "last_digit": "0.1kg"},
      "unit's plate", "contradicts itself"),
+    (
+        "baseline-drift",
+        {"reading": "8 A", "baseline": "9 A", "allowed": "2 A"},
+        "conditions of the baseline",
+        "only under",
+    ),
+    ("standby-bus", {"supply": "230 V", "reading": "9 V"}, "call present", "unfed"),
     ("pressure-table", TABLE, "fixed speed", "fixed speed"),
     ("pressure-table", TABLE | {"fixed_speed": "yes"}, "tolerance", "not told"),
 ]  # fmt: skip

@@ -11,6 +11,7 @@ from types import ModuleType
 import pytest
 
 from assistant.checks import (
+    baseline,
     bus,
     capacitance,
     diodes,
@@ -35,6 +36,7 @@ from assistant.checks import (
 from assistant.checks.law import Law
 
 MODULES = (
+    baseline,
     bus,
     capacitance,
     diodes,

@@ -248,3 +248,30 @@ def test_an_implausible_reading_is_questioned_and_taken_as_told(talk: Spoken) ->
     (verdict,) = answer.verdicts
     assert verdict.value == pytest.approx(3.4e-6)
     assert "taken as told" in verdict.reason
+
+
+def test_a_check_that_the_meter_cannot_decide_is_said_before_it_is_tried() -> None:
+    narrow = {
+        "id": "winding-band",
+        "kind": "band",
+        "name": "winding u to v",
+        "needs": "power_off",
+        "minutes": 3,
+        "allowed_for": TECHNICIANS,
+        "ask": "What does u to v read?",
+        "requires": ["power off"],
+        "points": "U and V",
+        "low": "0.62 ohm",
+        "high": "0.68 ohm",
+        "outcomes": [
+            {"result": "fail", "says": "Off.", "moves": {"sensor": "strongly for"}}
+        ],
+    }
+    talk = Spoken([Pack.model_validate_json(json.dumps(PACK | {"checks": [narrow]}))])
+
+    answer = talk.say("amber light on L1 flashes 4 times, then a pause")
+
+    assert answer.next_check is not None
+    text = " ".join(statement.text for statement in answer.statements)
+    assert "before you try" in text
+    assert "a finer one is needed" in text

@@ -72,10 +72,9 @@ def test_with_mode_port_and_charge_test_the_superheat_is_judged() -> None:
         BOTH,
     )
 
-    assert verdict(answers[-1], "charge-superheat") == (
-        "pass",
-        pytest.approx(12.16 / 1.8, abs=0.01),
-    )
+    result, value = verdict(answers[-1], "charge-superheat")
+    assert result == "pass"
+    assert value == pytest.approx(12.16 / 1.8, abs=0.01)
 
 
 def test_each_question_answered_leads_to_the_verdict() -> None:
@@ -121,7 +120,9 @@ def test_a_split_is_judged_once_all_is_told() -> None:
         "63 F",
     )
 
-    assert verdict(answers[-1], "cooling-split") == ("pass", pytest.approx(10.0))
+    result, value = verdict(answers[-1], "cooling-split")
+    assert result == "pass"
+    assert value == pytest.approx(10.0)
 
 
 def test_two_sensors_are_compared_once_both_are_told() -> None:

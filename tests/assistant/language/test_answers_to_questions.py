@@ -68,7 +68,7 @@ ANSWERS: tuple[tuple[str, tuple[str, ...], str, tuple[str, ...]], ...] = (
     ("unit:board_mark", ("blue label", "white label"), "the white one",
      ("unit board_mark=white label",)),
     ("unit:serial", (), "2314 0087", ("unit serial=23140087",)),
-    ("unit:serial", (), "built week 14 of 23", ("unit serial=2314",)),
+    ("unit:serial", (), "built week 14 of 23", ("unit built=2023-W14",)),
     ("unit:voltage", (), "230", ("unit voltage=230",)),
     ("role", (), "maintenance", ("role maintenance",)),
     ("role", (), "just a guest", ("role customer",)),

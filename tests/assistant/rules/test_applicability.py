@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from assistant.record import Scope, SerialRange
 from assistant.rules.applicability import Plate, match_both, match_scopes, missing_for
 from assistant.rules.patterns import can_match, overlap, pattern_mistake, spelled_out
-from assistant.rules.plates import compare_serial
+from assistant.rules.serials import compare_serial
 
 
 def models(*patterns: str, **fields: object) -> Scope:

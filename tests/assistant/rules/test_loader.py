@@ -136,7 +136,7 @@ def test_reading_a_stored_pack_imports_neither_yaml_nor_units_library(
         "import sys; from pathlib import Path\n"
         "from assistant.rules.loader import read_stored\n"
         f"read_stored(Path({str(payload)!r}).read_text('utf-8'))\n"
-        "bad = [m for m in ('ruamel.yaml', 'pint') if m in sys.modules]\n"
+        "bad = [m for m in ('yaml', 'pint') if m in sys.modules]\n"
         "sys.exit(', '.join(bad) or 0)"
     )
 

@@ -9,7 +9,8 @@ import pytest
 from assistant.errors import PackError
 from assistant.rules.loader import load_pack
 from tests.pack_folders import GOOD, changed, write_pack
-from tests.seeded_mistakes import SEEDED
+from tests.seeded_mistakes import PROVED, SEEDED
+from tests.verified_packs import verified
 
 
 def told(folder: Path, files: dict[str, str]) -> list[str]:
@@ -33,6 +34,25 @@ def test_a_mistake_is_told_at_its_exact_line(name: str, tmp_path: Path) -> None:
     assert len(mistakes) == 1, mistakes
     assert mistakes[0].startswith(f"{file}:{line}: ")
     assert said in mistakes[0]
+
+
+@pytest.mark.parametrize("name", PROVED)
+def test_what_only_the_pages_or_the_whole_show_is_told_at_its_line(
+    name: str, tmp_path: Path
+) -> None:
+    file, old, new, marker, said = PROVED[name]
+    files = changed(file, old, new)
+    line = files[file][: files[file].index(marker)].count("\n") + 1
+
+    errors = [each for each in verified(tmp_path, files) if each.severity == "error"]
+
+    told = [str(each) for each in errors if (each.file, each.line) == (file, line)]
+    assert [each for each in told if said in each], [str(each) for each in errors]
+
+
+def test_a_mistake_of_every_kind_a_shop_makes_is_seeded() -> None:
+    assert len(SEEDED) >= 80
+    assert len(PROVED) >= 20
 
 
 def test_every_mistake_of_a_pack_is_told_at_once(tmp_path: Path) -> None:

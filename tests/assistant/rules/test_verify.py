@@ -65,11 +65,42 @@ def test_a_quote_keeps_its_case_and_may_break_its_lines(tmp_path: Path) -> None:
 
 
 def test_each_row_of_a_table_is_proved_at_its_own_line(tmp_path: Path) -> None:
-    files = changed("tables/discharge.csv", '"20 68"', '"20 69"')
+    files = changed("tables/discharge.csv", '"20 68"', '"68 20"')
 
     (found,) = verified(tmp_path, files)
 
     assert (found.file, found.line) == ("tables/discharge.csv", 3)
+
+
+def test_a_point_that_is_not_its_own_quote_is_told_at_its_line(tmp_path: Path) -> None:
+    files = changed("tables/discharge.csv", "20,68,", "20,86,")
+
+    (found,) = verified(tmp_path, files)
+
+    assert (found.file, found.line, found.severity) == (
+        "tables/discharge.csv",
+        3,
+        "error",
+    )
+    assert "86 kohm is not in the quote `20 68`" in found.what
+
+
+def test_a_count_that_is_not_the_one_of_its_quote_is_told(tmp_path: Path) -> None:
+    files = changed("signals.yaml", "  count: 4\n", "  count: 5\n")
+
+    found = [m for m in verified(tmp_path, files) if "quote says" in m.what]
+
+    assert [m.severity for m in found] == ["error"]
+    assert found[0].line == line_of(files, "signals.yaml", "count: 5")
+
+
+def test_a_time_that_only_the_quote_has_is_pointed_out(tmp_path: Path) -> None:
+    files = changed("waits.yaml", "minimum: 3 min", "minimum: 4 min")
+
+    found = [m for m in verified(tmp_path, files) if "the quote says" in m.what]
+
+    assert [(m.severity, m.file) for m in found] == [("warning", "waits.yaml")]
+    assert "`3 minutes`" in found[0].what
 
 
 def test_a_supersession_is_proved_too(tmp_path: Path) -> None:
@@ -129,6 +160,28 @@ def test_rows_of_two_documents_that_disagree_are_only_pointed_out(
     ]
 
     assert [m.severity for m in found] == ["warning"]
+
+
+def test_a_row_for_some_units_beside_one_for_all_is_pointed_out(tmp_path: Path) -> None:
+    twin = TWIN.format(
+        kind="count_per_window", timing="window: 10 s", doc="service", page=31
+    )
+    narrow = twin.replace("  lamp:", "  applies_to: [{board_mark: white dot}]\n  lamp:")
+
+    found = verified(tmp_path, added("signals.yaml", narrow))
+
+    both = [m for m in found if "may both hold for one unit" in m.what]
+    assert [m.severity for m in both] == ["warning"]
+    assert "`amber-4-twin` and `amber-4`" in both[0].what
+    assert "supersedes" in both[0].hint
+
+
+def test_a_quote_is_no_part_of_a_longer_word_or_number(tmp_path: Path) -> None:
+    files = changed("signals.yaml", 'page: 33, quote: "E4"', 'page: 33, quote: "4"')
+
+    found = verified(tmp_path, files)
+
+    assert any("`4` does not stand on page 33" in m.what for m in found)
 
 
 @pytest.mark.parametrize(

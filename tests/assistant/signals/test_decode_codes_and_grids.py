@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 
 from assistant.signals.decode import decode
@@ -161,7 +163,7 @@ def test_without_a_table_nothing_is_found() -> None:
 def test_a_code_of_the_whole_display_is_not_taken_apart_into_places(
     shown: str, rows: list[str]
 ) -> None:
-    setting = {"precondition": ("switch SW4 at STATUS",), "of": 3}
+    setting: dict[str, Any] = {"precondition": ("switch SW4 at STATUS",), "of": 3}
     table = [
         row("code", "display_code", code="J13"),
         row("code-short", "display_code", code="A2"),

@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from assistant.clock import FixedClock
-from assistant.jobs.events import Entered, Event, Opened
+from assistant.jobs.events import Body, Entered, Event, Opened
 from assistant.jobs.fold import fold_all
 from assistant.timing.moment import Moment
 from assistant.timing.off_times import between, judge_off_times
@@ -93,7 +93,7 @@ def test_a_restart_in_the_middle_reads_the_same_waits_from_the_log(
     from assistant.facts import HappeningFact
 
     fact = HappeningFact(trigger=row.wait.trigger, at=at(0))
-    bodies = (Opened(), Entered(facts=(fact,)))
+    bodies: tuple[Body, ...] = (Opened(), Entered(facts=(fact,)))
     log = [
         Event(
             id=f"{seq:026}",

@@ -6,7 +6,7 @@ import pytest
 
 from tests.drafted import by_id, drafted
 
-WAITS = {
+WAITS: dict[str, tuple[str, str | None, dict[str, str | bool]]] = {
     "After the supply is switched on nothing turns for 20 seconds.": (
         "start_delay",
         "power_on",
