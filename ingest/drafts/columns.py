@@ -28,8 +28,7 @@ _ROLES: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
         (
             "meaning",
             r"^(?:meanings?|fault|failure|malfunction|description|contents?|details?"
-            r"|state|problem|fault (?:description|name|content)|abnormality"
-            r"|protection)$",
+            r"|state|problem|fault (?:description|name|content)|abnormality)$",
         ),
         (
             "action",

@@ -44,11 +44,12 @@ _TABLES: tuple[_TableKind, ...] = (
     codes,
     lamp_grids,
     curves,
-    stop_limits,
     wait_times,
     bands,
 )
-"""Each kind of table, the surest first; the first that fits takes the table."""
+"""Each kind of table, the surest first; the first that fits takes the table.
+
+Limits of stops may stand in a column of any of them."""
 _SENTENCES: tuple[_SentenceKind, ...] = (shown_lines, stop_limits, wait_times)
 DOC = "manual"
 """The alias under which a draft names its document."""
@@ -91,10 +92,11 @@ def _stands(row: DraftRow, page: PageView) -> bool:
 
 
 def _of_table(table: Printed, page: PageView) -> list[DraftRow]:
+    limits = stop_limits.draft(table, page) if stop_limits.looks_like(table) else []
     for kind in _TABLES:
         if kind.looks_like(table):
-            return kind.draft(table, page)
-    return []
+            return [*kind.draft(table, page), *limits]
+    return limits
 
 
 def _of_sentence(sentence: str, page: PageView) -> DraftRow | None:

@@ -30,6 +30,11 @@ BOOKS = {
     "vellamere-tern": "vellamere-tern-service-manual.pdf",
     "skarnvik-lomvi": "skarnvik-lomvi-handbook.pdf",
 }
+CODES = {
+    "skarnvik-lomvi": "skarnvik-lomvi-handbook.pdf",
+    "ondreval-pochard": "ondreval-pochard-service-guide.pdf",
+    "ondreval-smew": "ondreval-smew-leak-sensor-guide.pdf",
+}
 
 
 WRITTEN_INSIDE = {("defrost_ended", 60.0)}
@@ -48,8 +53,9 @@ def rows_of(name: str) -> tuple[DraftRow, ...]:
         TemporaryDirectory() as place,
         LibraryStore.open(Path(place) / "library", create=True) as store,
     ):
-        take(store, SAMPLES / "literature" / BOOKS[name])
-        return draft_document(BOOKS[name], store).rows
+        file = {**BOOKS, **CODES}[name]
+        take(store, SAMPLES / "literature" / file)
+        return draft_document(file, store).rows
 
 
 def sure(name: str, file: str) -> list[DraftRow]:
@@ -73,7 +79,7 @@ def test_counts_without_a_doubt_are_those_of_the_pack(name: str) -> None:
     assert drafted <= written
 
 
-@pytest.mark.parametrize("name", BOOKS)
+@pytest.mark.parametrize("name", CODES)
 def test_codes_without_a_doubt_are_those_of_the_pack(name: str) -> None:
     written = {
         (row.code, row.is_fault)
@@ -86,8 +92,8 @@ def test_codes_without_a_doubt_are_those_of_the_pack(name: str) -> None:
         if "code" in row.fields
     }
 
+    assert len(drafted) >= 7
     assert drafted <= written
-    assert drafted or not written
 
 
 def looks(name: str) -> Iterator[tuple[frozenset[tuple[str | None, str]], bool]]:

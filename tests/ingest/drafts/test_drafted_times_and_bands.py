@@ -277,3 +277,18 @@ def test_a_pressure_neither_gauge_nor_absolute_is_a_doubt(
     (row,) = drafted("Ports", (("Port", "Pressure"), [("Liquid", text)]))
 
     assert ("gauge" in row.doubts) is open_
+
+
+def test_a_limit_in_a_column_of_a_code_table_is_drafted_beside_the_code() -> None:
+    rows = by_id(
+        drafted(
+            "Faults",
+            (
+                ("Meaning", "Code", "Locked out after"),
+                [("High pressure switch open", "J11", "4 stops in 30 minutes")],
+            ),
+        )
+    )
+
+    assert {row.file for row in rows.values()} == {"signals", "stops"}
+    assert rows["code-j11"].doubts == {}
