@@ -13,6 +13,7 @@ from ingest.drafts.surroundings import display_named
 from ingest.drafts.words import empty, slug
 
 CODE = re.compile(r"[A-Za-z]{1,2}[- ]?\d{1,3}|\d{2,3}|[A-Za-z]{2}|[A-Za-z]{1,2}-\d")
+_SUB = re.compile(r"\d{1,3}|[A-Za-z]\d{1,2}")
 _FOOTNOTE = re.compile(r"(?P<code>\w[\w-]*?)\s*[*†‡]+")
 _MIXED = re.compile(r"[A-Za-z]\d*[OIl]\d*|\d[OIlSB]|[OIl]\d$")
 """Letters that stand where a digit is meant, or the other way round."""
@@ -53,6 +54,10 @@ def _row(
         drafted.fields["code"] = code
         if _MIXED.search(code):
             drafted.doubt("glyph", f"`{code}`: letter or digit? O and 0, I, l and 1")
+    sub = cell(row, places.get("sub"))
+    if _SUB.fullmatch(sub):
+        drafted.fields["kind"] = "main_sub_code"
+        drafted.fields |= {"sub": sub, "sub_meaning_type": "finer cause"}
     where = display_named(page.text, table.start)
     if where:
         drafted.fields["display"] = where
@@ -60,6 +65,7 @@ def _row(
     say_meaning(drafted, meaning)
     judge_fault(drafted, meaning, page, table, row)
     add_texts(drafted, row, places, TEXTS)
-    what = slug(drafted.fields.get("code", "")) or slug(meaning) or "unread"
+    shown = f"{drafted.fields.get('code', '')} {drafted.fields.get('sub', '')}"
+    what = slug(shown) or slug(meaning) or "unread"
     drafted.id = f"code-{what}"
     return drafted

@@ -25,6 +25,7 @@ _ROLES: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
             r"^(?:(?:(?:fault|error|display|check|alarm|trouble) )?codes?"
             r"|display|shown|indication|error|remote(?: display)?)$",
         ),
+        ("sub", r"^(?:sub(?:-?code)?|then|second(?: code)?|detail(?: code)?)$"),
         (
             "meaning",
             r"^(?:meanings?|fault|failure|malfunction|description|contents?|details?"
@@ -77,8 +78,19 @@ def printed_tables(rows: Sequence[TableRow]) -> list[Printed]:
     ):
         held = tuple(group)
         header = tuple(name.rpartition(": ")[2].strip() for name in held[0].header)
+        if not header and len(held) > 1 and _names_columns(held[0].cells):
+            header, held = held[0].cells, held[1:]
         found.append(Printed(page, number, header, held))
     return found
+
+
+def _names_columns(cells: Sequence[str]) -> bool:
+    """Return whether a first row, told from no other, names what its columns are of."""
+    roles = {role_of(name) for name in cells}
+    lamps = sum(lamp_of_header(name) is not None for name in cells)
+    return "meaning" in roles and (
+        lamps > 1 or bool(roles & {"count", "code", "short"})
+    )
 
 
 def role_of(name: str) -> str:

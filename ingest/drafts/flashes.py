@@ -19,6 +19,8 @@ TEXTS = {"action": "unit_action", "recover": "recover", "step": "note"}
 
 def looks_like(table: Printed) -> bool:
     """Return whether a table gives meanings to counts of flashes."""
+    if sum(lamp_of_header(name) is not None for name in table.header) > 1:
+        return False
     places = _places(table)
     counted = "count" in places or {"short", "long"} <= set(places)
     return counted and "meaning" in places and _mostly_counts(table, places)

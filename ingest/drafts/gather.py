@@ -115,7 +115,7 @@ def _look(row: DraftRow) -> str | None:
         return None if shown is None else f"{row.file} {shown}"
     if row.file != "signals":
         return None
-    keys = ("lamp", "count", "short", "long", "code", "lamps", "display")
+    keys = ("lamp", "count", "short", "long", "code", "sub", "lamps", "display")
     if not any(key in fields for key in ("count", "code", "lamps", "short")):
         return None
     if any(name == "count" or name.startswith("lamp-") for name in row.doubts):

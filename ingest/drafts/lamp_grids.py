@@ -75,6 +75,9 @@ def _row(
     say_meaning(drafted, meaning)
     judge_fault(drafted, meaning, page, table, row)
     add_texts(drafted, row, places, TEXTS)
+    if any(name.casefold() == "number" for name in table.header):
+        told = "a column gives the number that the lamps make: tens and units?"
+        drafted.doubt("number", told)
     if _PHASE.search(drafted.quote):
         told = "the row says how the lamps flash beside each other: a pair by phase?"
         drafted.doubt("phase", told)

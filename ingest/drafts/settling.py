@@ -19,6 +19,7 @@ LOOKED_AT = frozenset(
         "digit_order",
         "figures",
         "glyph",
+        "number",
         "ocr",
         "order",
         "phase",

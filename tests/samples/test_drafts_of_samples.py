@@ -17,7 +17,7 @@ from assistant.checks.kinds import ResistanceTable
 from assistant.library.store import LibraryStore
 from assistant.rules.loader import load_pack
 from assistant.rules.pack import Pack
-from assistant.signals.kinds import DisplayCode, SeveralLamps
+from assistant.signals.kinds import DisplayCode, MainSubCode, SeveralLamps
 from assistant.timing.stop_kinds import SlidingWindow
 from assistant.units.parse import parse_quantity
 from ingest.drafts.make import draft_document
@@ -84,7 +84,7 @@ def test_codes_without_a_doubt_are_those_of_the_pack(name: str) -> None:
     written = {
         (row.code, row.is_fault)
         for row in pack_of(name).rows
-        if isinstance(row, DisplayCode)
+        if isinstance(row, DisplayCode | MainSubCode)
     }
     drafted = {
         (row.fields["code"], row.fields["is_fault"])

@@ -326,3 +326,43 @@ def test_a_table_without_column_names_is_read_by_its_first_cells() -> None:
     )
 
     assert [row.fields["count"] for row in rows] == [2, 3]
+
+
+def test_a_first_row_that_names_the_columns_is_no_row() -> None:
+    rows = drafted(
+        "Faults",
+        (
+            ("",),
+            [
+                ("D1 red", "D2 red", "Meaning"),
+                ("ON", "OFF", "Sensor open"),
+                ("FL", "OFF", "Fan blocked"),
+            ],
+        ),
+    )
+
+    assert [row.fields["meaning"] for row in rows] == ["Sensor open", "Fan blocked"]
+    assert [set(row.doubts) for row in rows] == [set(), {"lamp-d1"}]
+
+
+def test_a_sub_code_is_part_of_what_is_shown() -> None:
+    rows = drafted(
+        "Faults",
+        (
+            ("Code", "Then", "Meaning"),
+            [("J14", "01", "Bus too low"), ("J14", "02", "Bus too high")],
+        ),
+    )
+
+    assert [row.fields["sub"] for row in rows] == ["01", "02"]
+    assert [row.doubts for row in rows] == [{}, {}]
+    assert [row.id for row in rows] == ["code-j14-01", "code-j14-02"]
+
+
+def test_lamps_that_make_a_number_are_a_doubt() -> None:
+    (row,) = drafted(
+        "Faults",
+        (("D1 red", "D2 red", "Number", "Meaning"), [("1", "2", "12", "Fan blocked")]),
+    )
+
+    assert set(row.doubts) == {"number"}
