@@ -68,7 +68,7 @@ def merge(reports: Sequence[Held]) -> tuple[Observation, ...]:
             merged.append((held.turn, fact.observation))
         else:
             older = merged[place][1]
-            newer = overlay(older, fact.observation, held.answers)
+            newer = overlay(older, fact.observation, _asked_of_a_lamp(held))
             looked_again = held.answers == "count" or fact.origin == "tap counter"
             if looked_again and held.turn != merged[place][0]:
                 newer = newer.model_copy(update=tally(older, fact.observation))
@@ -83,13 +83,23 @@ def _place(
     if held.answers == "codes" and new.code:
         same = (nth for nth, (_, old) in enumerate(merged) if old.code == new.code)
         return next(same, None)
-    if merged and held.answers and not held.answers.startswith("lamp:"):
+    asked = _asked_of_a_lamp(held)
+    named = asked not in IDENTITY and (new.label or new.colour)
+    if merged and asked and not named and not asked.startswith("lamp:"):
         return len(merged) - 1
     for place in reversed(range(len(merged))):
         turn, old = merged[place]
         if same_lamp(old, new) and not (turn == held.turn and _told_apart(old, new)):
             return place
     return None
+
+
+def _asked_of_a_lamp(held: Held) -> str:
+    """Return what was asked of the lamp told last; empty where it was not of one.
+
+    Which protection stopped the unit may be answered by what any lamp shows.
+    """
+    return "" if held.answers == "stop_event" else held.answers
 
 
 def _in_turn(seen: Observation) -> Observation:

@@ -29,8 +29,9 @@ _OLD = rx(
 )
 _NOW = rx(r"(?:now|current|live|present|shown now|showing|right now|active|not stored)")
 _ONE_CODE = rx(
-    r"(?:no|nope|nah|never|none|same|stays?|only|just|does not|nothing else)(?: "
-    r"[a-z]+){0,5}"
+    r"(?:it is |it |that is |that |the |its |code |display |screen |one |still |"
+    r"always |well |all )*(?:no|nope|nah|never|none|same|stays?|only|just|does not|"
+    r"nothing else)(?: [a-z]+){0,5}"
 )
 _DARK = rx(r"(?:dark|off|out|fully|completely|yes|yep|yeah)(?: [a-z]+){0,4}")
 _DIM = rx(r"(?:dim|dims|only|never|no|nope|not|bright|fades?)(?: [a-z]+){0,4}")
@@ -161,7 +162,7 @@ def codes_in_turn(asked: Asked) -> list[Claim]:
         for code in codes(asked.view, asked.vocabulary.codes, asked=True)
         if not code.absent
     ]
-    if found or not _ONE_CODE.search(asked.view.folded):
+    if found or not _ONE_CODE.match(asked.view.folded.strip()):
         return found
     return [_fact(asked, None, state="display", shown_in_turn=False)]
 

@@ -240,6 +240,8 @@ def _alike(
     ]
     for kind in ("label", "colour"):
         row = [e for e in named if e.kind == kind]
+        if row and slots.get(kind) != row[-1].values:
+            continue
         while len(row) > 1:
             between = view.folded[row[-2].end : row[-1].start]
             run = _UP_TO.fullmatch(between) if kind == "label" else None

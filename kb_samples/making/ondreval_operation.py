@@ -163,8 +163,8 @@ COUNTERS = Page(
         ),
         Heading("E.4 Water in the drain pan", 2),
         Para(
-            "The float switch stops the unit. The first time it comes back by itself "
-            "3 hours later; if it happens again within 24 hours it stays off."
+            "The float switch stops the unit. The first time it comes back by itself 3 "
+            "hours later; with 2 stops within 24 hours it stays off."
         ),
         Heading("E.5 What lockout looks like", 2),
         Para(

@@ -108,3 +108,31 @@ def test_a_count_without_a_name_can_turn_out_to_be_beeps() -> None:
     beeps = Observation(emitter="buzzer", state="count", count=(5,))
 
     assert merge([told(five, 1), told(beeps, 2)]) == (beeps,)
+
+
+def test_lamps_told_instead_of_an_answer_each_take_their_own_place() -> None:
+    green, red = (
+        Observation(label=("H2",), state="blink"),
+        Observation(label=("H3",), state="on"),
+    )
+    now = [
+        Observation(label=("H2",), state="on"),
+        Observation(label=("H3",), state="off"),
+    ]
+
+    for slot in ("stop_event", "pause"):
+        seen = merge(
+            [told(green, 1), told(red, 1), *(told(one, 2, answers=slot) for one in now)]
+        )
+
+        assert seen == tuple(now)
+
+
+def test_a_code_that_names_the_protection_leaves_the_lamps_alone() -> None:
+    steady = Observation(label=("H3",), state="on")
+    code = Observation(state="display", code="J22")
+
+    assert merge([told(steady, 1), told(code, 2, answers="stop_event")]) == (
+        steady,
+        code,
+    )

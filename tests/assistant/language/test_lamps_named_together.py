@@ -121,3 +121,27 @@ def test_a_role_alone_between_two_breaks_says_who_is_there() -> None:
     understood = understand("VET-O50, technician. amber flashes four times", now=NOW)
 
     assert "technician" in [getattr(fact, "role", "") for fact in understood.facts]
+
+
+def test_a_display_told_after_two_lamps_is_not_a_lamp_of_theirs() -> None:
+    told = [(one.label, one.state) for one in seen("H2 and H3 lit, display shows E4")]
+
+    assert sorted(told) == [((), "display"), (("H2",), "on"), (("H3",), "on")]
+
+
+@pytest.mark.parametrize(
+    ("text", "one_code"),
+    [
+        ("it stays the same", True),
+        ("no just that one", True),
+        ("third time in the same call", False),
+        ("stopped on the same thing at 9", False),
+    ],
+)
+def test_only_an_answer_says_that_there_is_no_other_code(
+    text: str, one_code: bool
+) -> None:
+    facts = understand(text, now=NOW, pending=Pending(slot="codes")).facts
+    lamps = [one.observation for one in facts if isinstance(one, LampFact)]
+
+    assert [one.shown_in_turn for one in lamps] == [False] * one_code
