@@ -25,6 +25,7 @@ def page_with(
             continue
         header, body = piece
         tables += 1
+        names = tuple(header) if any(header) else ()
         text += "  ".join(header) + "\n"
         for place, cells in enumerate(body, 1):
             line = "  ".join(cell for cell in cells if cell)
@@ -35,7 +36,7 @@ def page_with(
                 tables,
                 place,
                 tuple(cells),
-                tuple(header),
+                names,
                 start,
                 start + len(line),
             )

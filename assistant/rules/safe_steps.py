@@ -10,14 +10,17 @@ from assistant.checks.kinds import (
     BandCheck,
     BusCheck,
     CapacitorCheck,
+    ChargeCheck,
     Check,
     CheckBase,
     CoilCheck,
     DiodesCheck,
+    DividerCheck,
     InsulationCheck,
     SupplyCheck,
     SwitchCheck,
     ThermistorCheck,
+    TwoSensorsCheck,
     WindingCheck,
 )
 from assistant.record import Item
@@ -64,6 +67,9 @@ def check_power_order(check: Check) -> Iterator[Finding]:
             hint = "add `power off` to `requires`"
             told = "resistance is measured without requiring the power to be off"
             yield Finding(("requires",), told, hint)
+    if isinstance(check, ChargeCheck) and check.needs != "gauges":
+        told = "a superheat or a subcooling is read with gauges"
+        yield Finding(("needs",), told, "write `needs: gauges`")
     yield from _power_asked_for(check)
     yield from _step_order(check)
 
@@ -100,7 +106,7 @@ def _power_asked_for(check: Check) -> Iterator[Finding]:
 
 
 def _measures_live(check: Check) -> bool:
-    if isinstance(check, SupplyCheck | BusCheck):
+    if isinstance(check, SupplyCheck | BusCheck | DividerCheck):
         return True
     if not isinstance(check, BandCheck):
         return False
@@ -144,6 +150,7 @@ _DEAD_ONLY = (
     CoilCheck,
     SwitchCheck,
     DiodesCheck,
+    TwoSensorsCheck,
 )
 """Kinds that are read with the power off, whatever the pack says."""
 
@@ -197,7 +204,7 @@ def _of_resets(item: StopBase) -> Iterator[tuple[Path, str]]:
 
 _FIELDS: dict[type[Item], tuple[str, ...]] = {
     SignalBase: ("meaning", "unit_action", "recover"),
-    WaitBase: ("follows", "overdue"),
+    WaitBase: ("follows", "overdue", "bypass"),
     StopBase: ("release", "count_clears"),
     CheckBase: ("ask", "steps"),
     Cause: ("before_ordering", "remedy"),

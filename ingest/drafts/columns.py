@@ -25,18 +25,18 @@ _ROLES: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
             r"^(?:(?:(?:fault|error|display|check|alarm|trouble) )?codes?"
             r"|display|shown|indication|error|remote(?: display)?)$",
         ),
+        ("sub", r"^(?:sub(?:-?code)?|then|second(?: code)?|detail(?: code)?)$"),
         (
             "meaning",
             r"^(?:meanings?|fault|failure|malfunction|description|contents?|details?"
-            r"|state|problem|fault (?:description|name|content)|abnormality"
-            r"|protection)$",
+            r"|state|problem|fault (?:description|name|content)|abnormality)$",
         ),
         (
             "action",
             r"^(?:what the unit does|unit(?: (?:action|operation|state))?|operation"
-            r"|behaviour|kind)$",
+            r"|behaviour)$",
         ),
-        ("recover", r"^(?:recovery|ends(?: with)?|reset(?: by)?|release|goes on)$"),
+        ("recover", r"^(?:recovery|ends(?: with)?|reset(?: by)?|release)$"),
         ("step", r"^(?:remed(?:y|ies)|what to do|do|action|service|countermeasure)$"),
     )
 )
@@ -78,8 +78,19 @@ def printed_tables(rows: Sequence[TableRow]) -> list[Printed]:
     ):
         held = tuple(group)
         header = tuple(name.rpartition(": ")[2].strip() for name in held[0].header)
+        if not header and len(held) > 1 and _names_columns(held[0].cells):
+            header, held = held[0].cells, held[1:]
         found.append(Printed(page, number, header, held))
     return found
+
+
+def _names_columns(cells: Sequence[str]) -> bool:
+    """Return whether a first row, told from no other, names what its columns are of."""
+    roles = {role_of(name) for name in cells}
+    lamps = sum(lamp_of_header(name) is not None for name in cells)
+    return "meaning" in roles and (
+        lamps > 1 or bool(roles & {"count", "code", "short"})
+    )
 
 
 def role_of(name: str) -> str:
@@ -97,13 +108,34 @@ def role_of(name: str) -> str:
     return ""
 
 
-def roles_of(header: Sequence[str]) -> dict[str, int]:
+def roles_of(table: Printed) -> dict[str, int]:
     """Return role -> place of the first column about it."""
     found: dict[str, int] = {}
-    for place, name in enumerate(header):
+    for place, name in enumerate(table.header):
         found.setdefault(role_of(name), place)
     found.pop("", None)
-    return found
+    means = meaning_place(table)
+    if means is not None:
+        return {**found, "meaning": means}
+    return {role: place for role, place in found.items() if role != "meaning"}
+
+
+def fault_column(table: Printed) -> int | None:
+    """Return the place of a column that says yes or no to being a fault."""
+    for place, name in enumerate(table.header):
+        said = {cell(row, place).casefold() for row in table.rows}
+        if name.casefold() == "fault" and said & {"yes", "no"}:
+            return place
+    return None
+
+
+def meaning_place(table: Printed) -> int | None:
+    """Return the place of the column that says what a row means."""
+    yes_no = fault_column(table)
+    for place, name in enumerate(table.header):
+        if place != yes_no and role_of(name) == "meaning":
+            return place
+    return None
 
 
 def lamp_of_header(name: str) -> dict[str, str] | None:

@@ -6,13 +6,14 @@ import re
 
 from assistant.library.types import TableRow
 from assistant.rules.refused import never_said, refused
-from ingest.drafts.columns import Printed, cell
+from ingest.drafts.columns import Printed, cell, fault_column
 from ingest.drafts.model import DraftRow, PageView
 from ingest.drafts.surroundings import speaks_of_faults
 from ingest.drafts.words import REFERENCE, empty
 
 _NORMAL = re.compile(
-    r"\b(?:normal|no fault|not a fault|standby|stand-by|ready|waiting|start delay|"
+    r"\b(?:normal|no fault|not a fault|standby|stand-by|ready|waiting|first start|"
+    r"(?:re)?start delay|"
     r"preheat(?:ing)?|defrost(?:ing)?\b(?! (?:sensor|fault|fail))|running(?! away)|"
     r"test run|keys locked|filter time)\b",
     re.IGNORECASE,
@@ -65,8 +66,19 @@ def say_meaning(drafted: DraftRow, text: str) -> None:
     drafted.fields["meaning"] = text
 
 
-def judge_fault(drafted: DraftRow, text: str, page: PageView, start: int) -> None:
-    """Put in whether it is a fault, by the row's words, else by the title's."""
+def judge_fault(
+    drafted: DraftRow, text: str, page: PageView, table: Printed, row: TableRow
+) -> None:
+    """Put in whether it is a fault: by its own column, the row's words, the title's."""
+    column = cell(row, fault_column(table)).casefold()
+    if column in ("yes", "no"):
+        drafted.fields["is_fault"] = column == "yes"
+        return
+    fault_by_words(drafted, text, page, table.start)
+
+
+def fault_by_words(drafted: DraftRow, text: str, page: PageView, start: int) -> None:
+    """Put in whether it is a fault, by its words, else by the lines above `start`."""
     normal, wrong = _NORMAL.search(text), _WRONG.search(text)
     if normal and not wrong:
         drafted.fields["is_fault"] = False

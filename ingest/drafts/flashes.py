@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from assistant.library.types import TableRow
@@ -11,15 +12,26 @@ from ingest.drafts.model import DraftRow, PageView
 from ingest.drafts.surroundings import lamp_named, rhythm
 from ingest.drafts.words import count_of, slug
 
+_TOLD = re.compile(r"\w+ (?:flash(?:es)?|blinks?)", re.IGNORECASE)
 TEXTS = {"action": "unit_action", "recover": "recover", "step": "note"}
 """Role of a column -> field of the row that takes its words."""
 
 
 def looks_like(table: Printed) -> bool:
     """Return whether a table gives meanings to counts of flashes."""
-    places = roles_of(table.header)
+    if sum(lamp_of_header(name) is not None for name in table.header) > 1:
+        return False
+    places = _places(table)
     counted = "count" in places or {"short", "long"} <= set(places)
     return counted and "meaning" in places and _mostly_counts(table, places)
+
+
+def _places(table: Printed) -> dict[str, int]:
+    """Return role -> place; without column names, by what the first cells say."""
+    if any(table.header):
+        return roles_of(table)
+    told = [_TOLD.fullmatch(cell(row, 0)) is not None for row in table.rows]
+    return {"count": 0, "meaning": 1} if 2 * sum(told) > len(told) else {}
 
 
 def _mostly_counts(table: Printed, places: dict[str, int]) -> bool:
@@ -31,11 +43,11 @@ def _mostly_counts(table: Printed, places: dict[str, int]) -> bool:
 
 def draft(table: Printed, page: PageView) -> list[DraftRow]:
     """Return one row for each row of the table."""
-    places = roles_of(table.header)
+    places = _places(table)
     lamp = _lamp(table, page)
     timing = rhythm(page.text, table.start)
     one = _short_long if "count" not in places else _counted
-    shared = Shared(places, lamp, timing, table.start)
+    shared = Shared(places, lamp, timing, table)
     return [one(table, row, page, shared) for row in table.rows]
 
 
@@ -46,7 +58,7 @@ class Shared:
     places: dict[str, int]
     lamp: dict[str, str]
     timing: dict[str, str]
-    start: int
+    table: Printed
 
 
 def _lamp(table: Printed, page: PageView) -> dict[str, str]:
@@ -104,7 +116,7 @@ def _say_rest(drafted: DraftRow, row: TableRow, page: PageView, shared: Shared) 
     places = shared.places
     meaning = cell(row, places["meaning"])
     say_meaning(drafted, meaning)
-    judge_fault(drafted, meaning, page, shared.start)
+    judge_fault(drafted, meaning, page, shared.table, row)
     add_texts(drafted, row, places, TEXTS)
 
 

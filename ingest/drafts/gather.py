@@ -16,6 +16,7 @@ from ingest.drafts import (
     curves,
     flashes,
     lamp_grids,
+    shown_lines,
     stop_limits,
     wait_times,
 )
@@ -43,12 +44,13 @@ _TABLES: tuple[_TableKind, ...] = (
     codes,
     lamp_grids,
     curves,
-    stop_limits,
     wait_times,
     bands,
 )
-"""Each kind of table, the surest first; the first that fits takes the table."""
-_SENTENCES: tuple[_SentenceKind, ...] = (stop_limits, wait_times)
+"""Each kind of table, the surest first; the first that fits takes the table.
+
+Limits of stops may stand in a column of any of them."""
+_SENTENCES: tuple[_SentenceKind, ...] = (shown_lines, stop_limits, wait_times)
 DOC = "manual"
 """The alias under which a draft names its document."""
 
@@ -90,10 +92,11 @@ def _stands(row: DraftRow, page: PageView) -> bool:
 
 
 def _of_table(table: Printed, page: PageView) -> list[DraftRow]:
+    limits = stop_limits.draft(table, page) if stop_limits.looks_like(table) else []
     for kind in _TABLES:
         if kind.looks_like(table):
-            return kind.draft(table, page)
-    return []
+            return [*kind.draft(table, page), *limits]
+    return limits
 
 
 def _of_sentence(sentence: str, page: PageView) -> DraftRow | None:
@@ -112,7 +115,7 @@ def _look(row: DraftRow) -> str | None:
         return None if shown is None else f"{row.file} {shown}"
     if row.file != "signals":
         return None
-    keys = ("lamp", "count", "short", "long", "code", "lamps", "display")
+    keys = ("lamp", "count", "short", "long", "code", "sub", "lamps", "display")
     if not any(key in fields for key in ("count", "code", "lamps", "short")):
         return None
     if any(name == "count" or name.startswith("lamp-") for name in row.doubts):

@@ -25,12 +25,17 @@ _STATES: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
     )
 )
 _COUNT = re.compile(r"\d{1,2}(?: ?(?:x|×|times|flashes|blinks))?", re.IGNORECASE)
+_PHASE = re.compile(
+    r"\b(?:both together|at the same (?:time|moment)|alternat\w+|in turns?|"
+    r"taking turns)\b",
+    re.IGNORECASE,
+)
 FEWEST = 2
 
 
 def looks_like(table: Printed) -> bool:
     """Return whether two or more columns are lamps and one says what they mean."""
-    places = roles_of(table.header)
+    places = roles_of(table)
     return len(_lamps(table)) >= FEWEST and ("meaning" in places)
 
 
@@ -65,11 +70,17 @@ def _row(
     drafted.fields["lamps"] = lamps
     if any(glyph in "".join(row.cells) for glyph in signs):
         drafted.fields["legend_source"] = line
-    places = roles_of(table.header)
+    places = roles_of(table)
     meaning = cell(row, places["meaning"])
     say_meaning(drafted, meaning)
-    judge_fault(drafted, meaning, page, table.start)
+    judge_fault(drafted, meaning, page, table, row)
     add_texts(drafted, row, places, TEXTS)
+    if any(name.casefold() == "number" for name in table.header):
+        told = "a column gives the number that the lamps make: tens and units?"
+        drafted.doubt("number", told)
+    if _PHASE.search(drafted.quote):
+        told = "the row says how the lamps flash beside each other: a pair by phase?"
+        drafted.doubt("phase", told)
     drafted.id = f"lamps-{slug(meaning) or 'unread'}"
     return drafted
 

@@ -14,6 +14,12 @@ _COLOUR = re.compile(
     re.IGNORECASE,
 )
 _BOX = re.compile(r"\b(indoor|outdoor)\b", re.IGNORECASE)
+_BOXES = "indoor|outdoor|remote|thermostat"
+_DISPLAY = re.compile(
+    rf"\b({_BOXES})(?: unit(?:'s)?)? display\b"
+    rf"|\b(?:shown|displayed) (?:on|by) (?:the )?({_BOXES})\b",
+    re.IGNORECASE,
+)
 _LIGHT = re.compile(r"\b(?:lamps?|leds?|lights?|flash|blink)", re.IGNORECASE)
 _TIME = DURATION.pattern
 _WINDOW = re.compile(
@@ -83,13 +89,15 @@ def _box(line: str) -> dict[str, str]:
     return {"box": boxes.pop()} if len(boxes) == 1 else {}
 
 
-def box_named(text: str, start: int) -> dict[str, str]:
-    """Return the box that the title just above a table names, if one only."""
-    lines = before(text, start)
-    for line in lines[:2]:
-        found = _box(line)
-        if found:
-            return found
+def display_named(text: str, start: int) -> dict[str, str]:
+    """Return the box whose display the title just above a table names, if one only.
+
+    A title may say whose codes they are; that is not where they are shown.
+    """
+    for line in before(text, start)[:2]:
+        boxes = {(found[1] or found[2]).casefold() for found in _DISPLAY.finditer(line)}
+        if len(boxes) == 1:
+            return {"box": boxes.pop()}
     return {}
 
 

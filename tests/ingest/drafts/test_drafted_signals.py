@@ -249,3 +249,120 @@ def test_a_glyph_without_a_legend_is_a_doubt() -> None:
 
     assert "legend" in row.doubts
     assert all("state" not in lamp for lamp in row.fields["lamps"])
+
+
+def test_a_column_that_says_yes_or_no_to_a_fault_is_believed() -> None:
+    rows = drafted(
+        "Lamps",
+        (
+            ("LD1 green", "LD2 red", "State", "Fault"),
+            [("lit", "off", "Oil return", "no"), ("off", "lit", "Ready", "yes")],
+        ),
+    )
+
+    assert [row.fields["is_fault"] for row in rows] == [False, True]
+    assert rows[0].fields["meaning"] == "Oil return"
+
+
+def test_how_lamps_flash_beside_each_other_is_a_doubt() -> None:
+    (row,) = drafted("Faults", (LAMPS, [("flash", "flash", "Sensor open, in turn")]))
+
+    assert set(row.doubts) == {"phase"}
+
+
+def test_whose_codes_they_are_does_not_say_where_they_are_shown() -> None:
+    (row,) = drafted("Faults of the outdoor unit", (CODES, [("E4", "Sensor open")]))
+
+    assert "display" not in row.fields
+
+
+@pytest.mark.parametrize(
+    ("sentence", "fields"),
+    [
+        (
+            "LD2 flashes 5 times every 10 seconds: high pressure switch open.",
+            {"lamp": {"label": "LD2"}, "count": 5, "window": "10 seconds"},
+        ),
+        (
+            "Lamp H1 blinks seven times if the fan is blocked.",
+            {"lamp": {"label": "H1"}, "count": 7, "kind": "group_then_pause"},
+        ),
+        (
+            "Code E4 means no messages from the indoor unit.",
+            {"code": "E4", "kind": "display_code"},
+        ),
+    ],
+)
+def test_a_sentence_that_gives_a_meaning_is_drafted(
+    sentence: str, fields: dict[str, object]
+) -> None:
+    (row,) = drafted(sentence)
+
+    assert fields.items() <= row.fields.items()
+    assert (row.quote, row.doubts, row.fields["is_fault"]) == (sentence, {}, True)
+
+
+def test_a_count_in_a_sentence_without_its_lamp_is_a_doubt() -> None:
+    (row,) = drafted("6 flashes: outdoor fan blocked.")
+
+    assert set(row.doubts) == {"lamp"}
+
+
+@pytest.mark.parametrize(
+    "sentence",
+    [
+        "6 flashes: film the lamp for 20 seconds.",
+        "A lamp that flashes is no fault by itself.",
+        "LD2: amber lamp of the main board.",
+    ],
+)
+def test_a_step_or_a_remark_gives_no_meaning(sentence: str) -> None:
+    assert drafted(sentence) == []
+
+
+def test_a_table_without_column_names_is_read_by_its_first_cells() -> None:
+    rows = drafted(
+        TITLE, (("",), [("2 flashes", "Sensor open"), ("3 flashes", "Fan blocked")])
+    )
+
+    assert [row.fields["count"] for row in rows] == [2, 3]
+
+
+def test_a_first_row_that_names_the_columns_is_no_row() -> None:
+    rows = drafted(
+        "Faults",
+        (
+            ("",),
+            [
+                ("D1 red", "D2 red", "Meaning"),
+                ("ON", "OFF", "Sensor open"),
+                ("FL", "OFF", "Fan blocked"),
+            ],
+        ),
+    )
+
+    assert [row.fields["meaning"] for row in rows] == ["Sensor open", "Fan blocked"]
+    assert [set(row.doubts) for row in rows] == [set(), {"lamp-d1"}]
+
+
+def test_a_sub_code_is_part_of_what_is_shown() -> None:
+    rows = drafted(
+        "Faults",
+        (
+            ("Code", "Then", "Meaning"),
+            [("J14", "01", "Bus too low"), ("J14", "02", "Bus too high")],
+        ),
+    )
+
+    assert [row.fields["sub"] for row in rows] == ["01", "02"]
+    assert [row.doubts for row in rows] == [{}, {}]
+    assert [row.id for row in rows] == ["code-j14-01", "code-j14-02"]
+
+
+def test_lamps_that_make_a_number_are_a_doubt() -> None:
+    (row,) = drafted(
+        "Faults",
+        (("D1 red", "D2 red", "Number", "Meaning"), [("1", "2", "12", "Fan blocked")]),
+    )
+
+    assert set(row.doubts) == {"number"}

@@ -194,7 +194,23 @@ def test_the_edge_rule_of_the_page_is_taken(says: str, edge: str) -> None:
 
 
 def test_a_number_in_a_row_is_no_window() -> None:
-    assert drafted("Lockout", (LOCKS, [("Failed starts", "8 in a row")])) == []
+    (row,) = drafted("Lockout", (LOCKS, [("Outdoor fan", "4 in a row")]))
+
+    assert (row.fields["kind"], row.fields["limit"]) == ("consecutive", 4)
+    assert "window" not in row.fields
+    assert set(row.doubts) == {"clears_after", "reset"}
+
+
+def test_the_run_that_begins_a_row_anew_is_taken_from_the_page() -> None:
+    rows = drafted(
+        "Lockout",
+        (LOCKS, [("Failed starts", "8 in a row")]),
+        "One run of 10 minutes sets the count to zero.",
+    )
+
+    assert rows[0].fields["kind"] == "failed_starts"
+    assert rows[0].fields["clears_after"] == {"run": "10 minutes"}
+    assert set(rows[0].doubts) == {"reset"}
 
 
 def test_a_limit_in_a_sentence_names_its_protection() -> None:
@@ -261,3 +277,18 @@ def test_a_pressure_neither_gauge_nor_absolute_is_a_doubt(
     (row,) = drafted("Ports", (("Port", "Pressure"), [("Liquid", text)]))
 
     assert ("gauge" in row.doubts) is open_
+
+
+def test_a_limit_in_a_column_of_a_code_table_is_drafted_beside_the_code() -> None:
+    rows = by_id(
+        drafted(
+            "Faults",
+            (
+                ("Meaning", "Code", "Locked out after"),
+                [("High pressure switch open", "J11", "4 stops in 30 minutes")],
+            ),
+        )
+    )
+
+    assert {row.file for row in rows.values()} == {"signals", "stops"}
+    assert rows["code-j11"].doubts == {}

@@ -6,6 +6,9 @@ No encoder is at hand here: what answers are the accepted rows.
 from __future__ import annotations
 
 import json
+import shutil
+from contextlib import redirect_stdout
+from io import StringIO
 from pathlib import Path
 from typing import Any
 
@@ -40,17 +43,32 @@ def said(capsys: Capture, *words: str, code: int = 0) -> dict[str, Any]:
     return read
 
 
+@pytest.fixture(scope="module")
+def walked(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, dict[str, Any]]:
+    """Add the sheet and draft it once; return the folder and what drafting said."""
+    folder = tmp_path_factory.mktemp("walk")
+    sheet = write_sheet(folder / "shelf" / "ulvetarn-us-12.pdf")
+    told = StringIO()
+    with pytest.MonkeyPatch.context() as patch, redirect_stdout(told):
+        patch.setenv("FAULTLEAF_LIBRARY", str(folder / "library"))
+        assert main(["add", str(sheet), "--no-embed"]) == 0
+        told.seek(0)
+        told.truncate()
+        words = ["rules", "draft", sheet.name, "--out", str(folder / "us-draft")]
+        assert main([*words, "--json"]) == 3
+    return folder, json.loads(told.getvalue())
+
+
 @pytest.fixture
 def walk(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: Capture
+    walked: tuple[Path, dict[str, Any]], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> dict[str, Any]:
-    """Add the sheet, draft it into `us-draft`, and return what drafting said."""
+    """Stand in a copy of the folder; return what drafting said. No encoder is there."""
     monkeypatch.setenv("FAULTLEAF_CACHE", str(tmp_path / "no-encoder"))
     monkeypatch.chdir(tmp_path)
-    sheet = write_sheet(tmp_path / "shelf" / "ulvetarn-us-12.pdf")
-    said(capsys, "add", str(sheet), "--no-embed")
-    words = ("rules", "draft", sheet.name, "--out", "us-draft")
-    return said(capsys, *words, code=3)
+    for name in ("library", "us-draft"):
+        shutil.copytree(walked[0] / name, tmp_path / name)
+    return walked[1]
 
 
 def rows_of(told: dict[str, Any]) -> dict[str, dict[str, Any]]:
@@ -132,3 +150,59 @@ def test_the_walk_ends_at_a_pack_that_answers_twelve_codes(
 def _exact(candidate: dict[str, Any]) -> bool:
     """Whether the count itself was matched, not one beside it."""
     return any("count" in matched for matched in candidate["matched"])
+
+
+def test_a_draft_is_shown_in_forty_columns_with_its_doubts(
+    walk: dict[str, Any], capsys: Capture, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("COLUMNS", "40")
+
+    assert main(["rules", "show", "us-draft"]) == 0
+
+    lines = capsys.readouterr().out.splitlines()
+    text = " ".join(" ".join(lines).split())
+    assert max(len(line) for line in lines) <= 40
+    assert "? count: the count is not on the page" in text
+    assert f"{len(rows_of(walk))} rows, {len(DAMAGED)} with doubts" in text
+
+
+def test_a_draft_as_json_is_what_was_drafted(
+    walk: dict[str, Any], capsys: Capture
+) -> None:
+    told = said(capsys, "rules", "show", "us-draft")
+
+    assert rows_of(told).keys() == rows_of(walk).keys()
+    assert rows_of(told)["rt3:250"]["doubts"] == rows_of(walk)["rt3:250"]["doubts"]
+
+
+def test_a_document_without_rules_is_not_found_and_leaves_no_folder(
+    tmp_path: Path, capsys: Capture, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "note.txt").write_text("The key hangs behind the door.\n")
+    said(capsys, "add", "note.txt", "--no-embed")
+
+    told = said(capsys, "rules", "draft", "note.txt", "--out", "x-draft", code=1)
+
+    assert told["status"] == "not_found"
+    assert not (tmp_path / "x-draft").exists()
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("draft", "nobody.pdf"),
+        ("accept", "us-draft", *BY),
+        ("accept", "us-draft", "--all", "ld3-1", *BY),
+        ("accept", "us-draft", "--settle", "ld3-1", "count", *BY),
+        ("accept", "us-draft", "nobody", *BY),
+        ("accept", "nowhere", "ld3-1", *BY),
+    ],
+)
+@pytest.mark.usefixtures("walk")
+def test_what_cannot_be_done_is_said_with_a_way_out(
+    words: tuple[str, ...], capsys: Capture
+) -> None:
+    assert main(["rules", *words]) == 2
+
+    assert "try:" in capsys.readouterr().err
