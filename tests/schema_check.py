@@ -20,7 +20,7 @@ _KNOWN = {
     "description", "discriminator", "enum", "examples", "exclusiveMaximum",
     "exclusiveMinimum", "items", "maxItems", "maxLength", "maximum", "minItems",
     "minLength", "minimum", "oneOf", "pattern",
-    "properties", "required", "title", "type",
+    "properties", "propertyNames", "required", "title", "type",
 }  # fmt: skip
 
 
@@ -68,6 +68,8 @@ def _inside(
         yield from _number(data, here, at)
     elif isinstance(data, Mapping):
         yield from _object(data, here, root, at)
+        for name in data if "propertyNames" in here else ():
+            yield from _check(name, here["propertyNames"], root, f"{at}.{name}")
     elif isinstance(data, Sequence):
         if not here.get("minItems", 0) <= len(data) <= here.get("maxItems", len(data)):
             yield f"{at}: too few or too many"
