@@ -20,7 +20,7 @@ _KNOWN = {
     "description", "discriminator", "enum", "examples", "exclusiveMaximum",
     "exclusiveMinimum", "items", "maxItems", "maxLength", "maximum", "minItems",
     "minLength", "minimum", "oneOf", "pattern",
-    "properties", "required", "title", "type",
+    "properties", "propertyNames", "required", "title", "type",
 }  # fmt: skip
 
 
@@ -104,6 +104,7 @@ def _object(
     known = here.get("properties", {})
     more = here.get("additionalProperties", True)
     for key, value in data.items():
+        yield from _check(key, here.get("propertyNames", {}), root, f"{at} key")
         if key in known:
             yield from _check(value, known[key], root, f"{at}.{key}")
         elif isinstance(more, Mapping):
