@@ -3,10 +3,23 @@
 from __future__ import annotations
 
 import secrets
+import time
+from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from typing import Protocol
 
 ALPHABET = "0123456789ABCDEFGHJKMNPQRSTVWXYZ"
+
+
+@dataclass(frozen=True, slots=True)
+class Steady:
+    """Seconds that run on whatever the wall clock is set to.
+
+    Two can be compared only where `run`, the run of the program, is the same.
+    """
+
+    run: str
+    seconds: float
 
 
 class Clock(Protocol):
@@ -18,6 +31,10 @@ class Clock(Protocol):
 
     def new_id(self) -> str:
         """Return a fresh ULID: 26 characters, sortable by creation."""
+        ...
+
+    def steady(self) -> Steady | None:
+        """Return the seconds that nobody can set, where there are such."""
         ...
 
 
@@ -41,6 +58,11 @@ def ulid(at: datetime, entropy: int) -> str:
 class SystemClock:
     """The machine's own clock."""
 
+    def __init__(self) -> None:
+        self._run = secrets.token_hex(4)
+        # Where there is one, a clock that runs on while the machine is suspended.
+        self._counts = getattr(time, "CLOCK_BOOTTIME", None)
+
     def now(self) -> datetime:
         """Return the present instant in UTC, to the millisecond."""
         present = datetime.now(UTC)
@@ -50,13 +72,24 @@ class SystemClock:
         """Return a ULID of the present instant."""
         return ulid(self.now(), secrets.randbits(80))
 
+    def steady(self) -> Steady:
+        """Return the seconds since the machine started, by this run of the program."""
+        counts = self._counts
+        seconds = time.monotonic() if counts is None else time.clock_gettime(counts)
+        return Steady(self._run, round(seconds, 3))
+
 
 class FixedClock:
-    """A clock that stands still until it is moved: for replays and tests."""
+    """A clock that stands still until it is moved: for replays and tests.
 
-    def __init__(self, start: datetime) -> None:
+    With `counting` it has steady seconds too, which `advance` moves and `set` does
+    not: as on a machine whose wall clock somebody sets.
+    """
+
+    def __init__(self, start: datetime, *, counting: bool = False) -> None:
         self._now = start
         self._made = 0
+        self._seconds = 0.0 if counting else None
 
     def now(self) -> datetime:
         """Return the instant the clock was last set to."""
@@ -70,6 +103,12 @@ class FixedClock:
     def advance(self, by: timedelta) -> None:
         """Move the clock by `by`, which may be negative."""
         self._now += by
+        if self._seconds is not None:
+            self._seconds += by.total_seconds()
+
+    def steady(self) -> Steady | None:
+        """Return the seconds counted, where it counts them."""
+        return None if self._seconds is None else Steady("fixed", self._seconds)
 
     def set(self, to: datetime) -> None:
         """Set the clock to `to`."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 
 from assistant.dialogue.knowledge import Knowledge
@@ -13,8 +14,9 @@ from assistant.rules.loader import load_pack_with_lines
 from assistant.rules.mistakes import Mistake, PackLines
 from assistant.rules.pack import Pack
 from assistant.rules.parsed import FOLDER, ParsedFiles
+from assistant.rules.references import items_of
 from assistant.rules.stored import dump_pack, pack_sha256, read_stored
-from assistant.rules.verify import PageText, verify_pack
+from assistant.rules.verify import Elsewhere, PageText, verify_pack
 from assistant.settings import Settings
 
 NOT_IN_FORCE = "correct the lines named, then add the pack again; it is not in force"
@@ -109,7 +111,23 @@ def _verified(
         document = knowledge.document_of(named)
         return document is not None and (document.document_id, page) in pages
 
-    return verify_pack(pack, page_text_of(store), lines, recognised)
+    return verify_pack(
+        pack, page_text_of(store), lines, recognised, _ids_in_force(store)
+    )
+
+
+def _ids_in_force(store: LibraryStore) -> Elsewhere:
+    """Return what gives the ids of a pack in force; each pack is read once."""
+    payloads = {stored.id: stored.payload for stored in store.packs()}
+
+    @cache
+    def ids(pack_id: str) -> frozenset[str] | None:
+        if pack_id not in payloads:
+            return None
+        items = items_of(read_stored(payloads[pack_id])).values()
+        return frozenset(item.id for held in items for item in held)
+
+    return ids
 
 
 def page_text_of(store: LibraryStore) -> PageText:

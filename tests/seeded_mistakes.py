@@ -701,6 +701,15 @@ PROVED: dict[str, tuple[str, str, str, str, str]] = {
         "needs: power_off\n  minutes: 3",
         "what is measured here is there only while the supply is on",
     ),
+    "an isolated check called live": (
+        "checks.yaml",
+        "needs: look\n  minutes: 2\n  allowed_for: "
+        "[customer, maintenance, technician]\n  ask: Is the plug seated?",
+        "needs: live\n  minutes: 2\n  allowed_for: [technician]\n"
+        "  ask: Isolated, is the plug seated?",
+        "needs: live",
+        "it is live, and its own words isolate first",
+    ),
     "a fixed speed with the power off": (
         "checks.yaml",
         "requires: [power off, sensor unplugged",

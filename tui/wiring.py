@@ -79,9 +79,16 @@ def open_conversation(args: argparse.Namespace, clock: Clock) -> Session:
     """Open a session over the library and the jobs of this call."""
     from assistant.dialogue.opening import open_session
 
+    meter = None
+    if args.meter is not None:
+        from assistant.meters import read_meters
+
+        meter = read_meters(places(args).config).find(args.meter)
     offset = clock.now().astimezone().utcoffset() or timedelta(0)
     minutes = round(offset.total_seconds() / 60)
-    return open_session(places(args), clock, utc_offset_minutes=minutes)
+    session = open_session(places(args), clock, utc_offset_minutes=minutes)
+    session.meter = meter
+    return session
 
 
 def job_options(parser: argparse.ArgumentParser) -> None:
@@ -92,6 +99,9 @@ def job_options(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--unit", metavar="MODEL[,key=value...]", help=HELP)
     parser.add_argument(
         "--role", choices=ROLES, help="who is at the unit; until said, a customer"
+    )
+    parser.add_argument(
+        "--meter", metavar="NAME", help="the saved meter that readings are taken with"
     )
     parser.add_argument("--site", default="", help="a label of the place, never a name")
 

@@ -15,6 +15,8 @@ if TYPE_CHECKING:
 DRY_BULB = Limit("dry bulb", 233.15, 338.15, "K", "air that units meet")
 SHARE = Limit("relative humidity", 0.001, 1.0, "1", "moist air")
 ZERO = 273.15
+DRIEST = 173.15
+"""K: the coldest dew point that the relations are stated for."""
 By = Literal["wet bulb", "dew point", "relative humidity"]
 
 MOIST = Law(
@@ -107,7 +109,7 @@ def moist_air(dry_bulb: float, by: By, humidity: float, air: float) -> MoistAir:
         found = library.CalcPsychrometricsFromRelHum(celsius, humidity, air)
         ratio, wet, dew, relative = found[0], found[1], found[2], humidity
     else:
-        Limit(by, DRY_BULB.low, dry_bulb, "K", "the dry bulb").hold(humidity)
+        Limit(by, DRIEST, dry_bulb, "K", "the dry bulb").hold(humidity)
         ratio, wet, dew, relative = _by_temperature(celsius, by, humidity - ZERO, air)
     return MoistAir(
         dry_bulb=dry_bulb,

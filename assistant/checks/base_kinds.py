@@ -7,6 +7,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from assistant.record import Item, Mode, Record, Role
+from assistant.units.quantity import Quantity
 
 Needs = Literal["look", "power_off", "live", "gauges", "opens_circuit", "swap"]
 """How invasive a check is, least first."""
@@ -63,3 +64,15 @@ class CheckBase(Item):
     mode: Mode | None = None
     cautions: tuple[str, ...] = ()
     outcomes: Annotated[tuple[Outcome, ...], Field(min_length=1)]
+
+
+def rising(low: Quantity | None, high: Quantity | None) -> None:
+    """Refuse a band whose high end lies below its low one.
+
+    Raises
+    ------
+    ValueError
+        With both ends as written.
+    """
+    if low is not None and high is not None and low.value > high.value:
+        raise ValueError(f"`high` {high.text} is below `low` {low.text}")

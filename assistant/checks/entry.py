@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal
 
+from assistant.checks.curve import Curve
 from assistant.checks.inputs import COUNT, POWER, READING, Input, Values
 from assistant.checks.kinds import Outcome
 from assistant.checks.law import Law
@@ -30,6 +31,8 @@ class NamedCheck:
         In the order they are listed.
     run : callable
         Parsed values to a report.
+    curve : callable or None
+        Parsed values to the curve that a reading lies on, where there is one.
     """
 
     name: str
@@ -37,6 +40,7 @@ class NamedCheck:
     law: Law
     inputs: tuple[Input, ...]
     run: Callable[[Values], CheckReport]
+    curve: Callable[[Values], Curve] | None = None
 
 
 METER_INPUTS = (

@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, field_validator, model_validator
 
-from assistant.checks.base_kinds import CheckBase
+from assistant.checks.base_kinds import CheckBase, rising
 from assistant.units.quantity import Difference, Kelvins, Ohms, Volts
 
 
@@ -59,7 +59,7 @@ class ChargeCheck(CheckBase):
     @field_validator("refrigerant")
     @classmethod
     def _known(cls, text: str) -> str:
-        from assistant.checks.saturation import refrigerant_named
+        from assistant.checks.refrigerants import refrigerant_named
         from assistant.errors import InputError
 
         try:
@@ -71,6 +71,7 @@ class ChargeCheck(CheckBase):
     def _told(self) -> ChargeCheck:
         if self.mode not in {"cool", "heat"}:
             raise ValueError("a charge check names its `mode`: cool or heat")
+        rising(self.low, self.high)
         return self
 
 
@@ -91,6 +92,8 @@ class SplitCheck(CheckBase):
     def _told(self) -> SplitCheck:
         if self.mode not in {"cool", "heat"}:
             raise ValueError("a split names its `mode`: cool or heat")
+        rising(self.low, self.high)
+        rising(self.wet_bulb_low, self.wet_bulb_high)
         ends = (self.wet_bulb_low, self.wet_bulb_high)
         if self.mode == "cool" and None in ends:
             raise ValueError(

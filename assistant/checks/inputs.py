@@ -329,7 +329,7 @@ def _points(text: str) -> tuple[_Point, ...]:
 
 
 def _fluid(text: str) -> str:
-    from assistant.checks.saturation import refrigerant_named
+    from assistant.checks.refrigerants import refrigerant_named
 
     try:
         return refrigerant_named(text)

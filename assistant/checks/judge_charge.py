@@ -125,7 +125,7 @@ def _figure(
     liquid = check.kind == "subcooling"
     of = subcooling if liquid else superheat
     value = of(check.refrigerant, pressure, line.value)
-    error, assumed = _gauge(meter, told.value)
+    error, assumed = _gauge(meter, told)
     degrees = 1.0 if meter is None else meter.thermometer
     bound = saturation_error(check.refrigerant, pressure, error, liquid=liquid)
     found = replace(none, value=value, uncertainty=expanded(bound, degrees))
@@ -137,10 +137,12 @@ def _figure(
     )
 
 
-def _gauge(meter: Meter | None, value: float) -> tuple[float, str]:
-    if meter is not None and meter.resolution.unit in {"PaG", "Pa"}:
-        resolution = meter.resolution.value
-        return meter_bound(value, meter.percent, meter.digits, resolution), ""
+def _gauge(meter: Meter | None, told: Quantity) -> tuple[float, str]:
+    """Return the largest error of a gauge [Pa] and what was assumed."""
+    own = None if meter is None else meter.range_for(told.value, told.unit)
+    if own is not None:
+        resolution = own.resolution.value
+        return meter_bound(told.value, own.percent, own.digits, resolution), ""
     return GAUGE_ERROR, "the gauge is not told, so 0.5 % of a 500 psi scale is assumed"
 
 

@@ -13,6 +13,7 @@ from assistant.checks.base_kinds import (
     Move,
     Needs,
     Outcome,
+    rising,
 )
 from assistant.checks.gauge_kinds import (
     ChargeCheck,
@@ -162,11 +163,6 @@ class BandCheck(CheckBase):
     while_state: str | None = None
 
 
-def _rising(low: Quantity | None, high: Quantity | None) -> None:
-    if low is not None and high is not None and low.value > high.value:
-        raise ValueError(f"`high` {high.text} is below `low` {low.text}")
-
-
 class UnbalanceCheck(CheckBase):
     """Unbalance of three phases against the document's largest share."""
 
@@ -191,7 +187,7 @@ class WindingCheck(CheckBase):
 
     @model_validator(mode="after")
     def _limits_rise(self) -> Self:
-        _rising(self.low, self.high)
+        rising(self.low, self.high)
         return self
 
 
@@ -212,7 +208,7 @@ class Pin(Record):
 
     @model_validator(mode="after")
     def _limits_rise(self) -> Self:
-        _rising(self.low, self.high)
+        rising(self.low, self.high)
         return self
 
 
@@ -243,7 +239,7 @@ class LineCheck(CheckBase):
 
     @model_validator(mode="after")
     def _limits_rise(self) -> Self:
-        _rising(self.low, self.high)
+        rising(self.low, self.high)
         return self
 
 
@@ -268,7 +264,7 @@ class CoilCheck(CheckBase):
 
     @model_validator(mode="after")
     def _limits_rise(self) -> Self:
-        _rising(self.low, self.high)
+        rising(self.low, self.high)
         return self
 
 
@@ -291,7 +287,7 @@ class DiodesCheck(CheckBase):
 
     @model_validator(mode="after")
     def _limits_rise(self) -> Self:
-        _rising(self.low, self.high)
+        rising(self.low, self.high)
         return self
 
 

@@ -8,6 +8,7 @@ from dataclasses import replace
 from itertools import chain
 from types import MappingProxyType
 
+from assistant.checks.curve import Curve
 from assistant.checks.entry import NamedCheck
 from assistant.checks.families import (
     air,
@@ -31,7 +32,7 @@ from assistant.checks.law import OutOfRangeError
 from assistant.checks.report import SCHEMA, CheckReport
 from assistant.errors import UsageError
 
-__all__ = ["CHECKS", "NamedCheck", "listing", "run_named", "usage"]
+__all__ = ["CHECKS", "NamedCheck", "curve_of", "listing", "run_named", "usage"]
 
 _FAMILIES = (
     air.NAMED,
@@ -103,6 +104,31 @@ def run_named(
     except ValueError as error:
         raise UsageError(f"check {name!r}: {error}", usage(check)) from error
     return replace(report, inputs=texts)
+
+
+def curve_of(name: str, given: Mapping[str, str]) -> Curve:
+    """Return the curve that the reading of a named check lies on.
+
+    Parameters
+    ----------
+    name : str
+        A key of `CHECKS`.
+    given : mapping of str to str
+        Each key to its text, as for `run_named`.
+
+    Raises
+    ------
+    UsageError
+        For a check without a curve, or what `run_named` would refuse.
+    OutOfRangeError
+        Outside the range that the law is stated for.
+    """
+    check = CHECKS.get(name)
+    if check is None or check.curve is None:
+        drawable = ", ".join(each.name for each in CHECKS.values() if each.curve)
+        raise UsageError(f"check {name!r} has no curve", f"these have one: {drawable}")
+    values, _ = read_inputs(name, check.inputs, given)
+    return check.curve(values)
 
 
 def usage(check: NamedCheck) -> str:

@@ -146,6 +146,14 @@ def show_as(value: float, unit: str, report: CheckReport) -> str:
     return format_quantity(quantity)
 
 
+def unit_like(report: CheckReport, unit: str) -> str:
+    """Return the unit in which a report's inputs tell such figures; empty for none."""
+    fahrenheit = any(_FAHRENHEIT.search(text) for text in report.inputs.values())
+    if unit == "K":
+        return "°F" if fahrenheit else ""
+    return _BESIDE_FAHRENHEIT.get(unit, "") if fahrenheit else ""
+
+
 def _like(report: CheckReport, unit: str) -> str | None:
     """Return an input that was written in a unit of the same dimension."""
     for text in report.inputs.values():

@@ -7,12 +7,12 @@ superheat. A single fluid has one curve for both.
 from __future__ import annotations
 
 import math
-import re
 from bisect import bisect_right
 from functools import lru_cache
 from typing import Literal
 
 from assistant.checks.law import Law, Limit, stated
+from assistant.checks.refrigerants import REFRIGERANTS, refrigerant_named
 from assistant.checks.saturation_table import (
     BUBBLE,
     DEW,
@@ -21,12 +21,8 @@ from assistant.checks.saturation_table import (
     STEP,
     Curve,
 )
-from assistant.errors import InputError
 
 Side = Literal["bubble", "dew"]
-REFRIGERANTS = tuple(sorted(BUBBLE))
-"""The names that are known, as they are shown."""
-
 _ROWS = len(BUBBLE[REFRIGERANTS[0]][0])
 _TURNS = 60
 TEMPERATURE = Limit(
@@ -49,24 +45,6 @@ SATURATION = Law(
         "liquid, dew for a vapour."
     ),
 )
-
-
-def refrigerant_named(text: str) -> str:
-    """Return a refrigerant as it is shown: ``r410a`` is ``R-410A``.
-
-    Raises
-    ------
-    InputError
-        When no table is committed for it.
-    """
-    spelled = re.sub(r"[\s-]", "", text).upper().removeprefix("R")
-    for name in REFRIGERANTS:
-        if name.removeprefix("R-").upper() == spelled:
-            return name
-    raise InputError(
-        f"no saturation table is kept for {text!r}",
-        f"there are tables for {', '.join(REFRIGERANTS)}",
-    )
 
 
 @stated(SATURATION)
@@ -192,11 +170,6 @@ def kelvin_per_pascal(refrigerant: str, pressure: float, side: Side) -> float:
     low = saturation_pressure(refrigerant, cold, side)
     high = saturation_pressure(refrigerant, warm, side)
     return (warm - cold) / (high - low)
-
-
-def glides(refrigerant: str) -> bool:
-    """Return whether liquid and vapour boil at temperatures that differ."""
-    return BUBBLE[refrigerant] != DEW[refrigerant]
 
 
 def _curve(refrigerant: str, side: Side) -> Curve:

@@ -13,6 +13,7 @@ from assistant.checks.kinds import (
     Check,
     CoilCheck,
     DividerCheck,
+    FanPinsCheck,
     InsulationCheck,
     LookCheck,
     Sensor,
@@ -21,8 +22,9 @@ from assistant.checks.kinds import (
     SwitchCheck,
     ThermistorCheck,
 )
-from assistant.checks.reading import CALL
+from assistant.checks.reading import CALL, HEADER
 from assistant.checks.verdict import Verdict
+from assistant.dialogue.at_reading import context_at
 from assistant.dialogue.several import sets_told
 from assistant.dialogue.view import View
 from assistant.facts import LookFact, ReadingFact
@@ -130,6 +132,8 @@ def _judged_sets(view: View) -> tuple[CheckDone, ...]:
         reading = Reading(told.last, told.fact, ())
         shown = replace(_for_judge(view, reading), set_of=told.readings)
         context = _context(view, reading, told.row)
+        if isinstance(told.row.item, FanPinsCheck):
+            context[HEADER] = told.header
         sensors = [sensor.item for sensor in view.force.sensors_of(told.row)]
         first, second = (*sensors, None, None)[:2]
         verdict = judge(
@@ -165,14 +169,16 @@ def _for_judge(view: View, reading: Reading) -> ReadingFor:
         supply=_other_supply(view, under_load=False),
         under_load=_other_supply(view, under_load=True),
         open_line=fact.open_line,
-        power_state=_power_state(view, fact),
+        power_state=_power_state(view, reading.held, fact),
     )
 
 
-def _power_state(view: View, fact: ReadingFact) -> Literal["off", "live"] | None:
+def _power_state(
+    view: View, held: Held, fact: ReadingFact
+) -> Literal["off", "live"] | None:
     if fact.power_state is not None:
         return fact.power_state
-    off = view.context("power off")
+    off = context_at(view, "power off", held)
     if off is None:
         return None
     return "off" if off else "live"
@@ -195,8 +201,8 @@ def _other_supply(view: View, *, under_load: bool) -> Quantity | None:
 def _context(view: View, reading: Reading, row: Row[Any]) -> dict[str, bool | None]:
     """Collect what must hold, as known: True, False or None."""
     fact = reading.fact
-    state = _power_state(view, fact)
-    mains = view.context("mains at the terminals")
+    state = _power_state(view, reading.held, fact)
+    mains = context_at(view, "mains at the terminals", reading.held)
     if mains is None and _other_supply(view, under_load=False) is not None:
         mains = True
     told = {
@@ -205,14 +211,17 @@ def _context(view: View, reading: Reading, row: Row[Any]) -> dict[str, bool | No
         "mains at the terminals": mains,
     }
     needs = (*requirements(row.item), CALL)
-    return {need: told[need] if need in told else _told(view, need) for need in needs}
+    return {
+        need: told[need] if need in told else _told(view, need, reading.held)
+        for need in needs
+    }
 
 
-def _told(view: View, need: str) -> bool | None:
+def _told(view: View, need: str, held: Held) -> bool | None:
     """Return what was said of a requirement: the mode, or a yes or no."""
     if need.startswith("mode "):
         return None if view.mode is None else need == f"mode {view.mode}"
-    return view.context(need)
+    return context_at(view, need, held)
 
 
 def _done(gid: str, held: Held, verdict: Verdict) -> CheckDone:

@@ -17,6 +17,7 @@ from assistant.jobs.fold import Held
 from assistant.timing.moment import Moment
 from assistant.timing.values import Known, ValueTold
 
+FAILED_START = "failed start"
 _STOPS = frozenset({"compressor_stopped", "protection_stop"})
 _SAYS = {
     "call present": ("call present", "no call"),
@@ -44,6 +45,10 @@ def attempts(facts: Sequence[Held]) -> tuple[int, ...]:
         fact = held.fact
         if isinstance(fact, AttemptFact):
             found, turn = fact.number, held.turn
+        elif isinstance(fact, ProtectionStopFact) and fact.event == FAILED_START:
+            # Whether the first start is among those told is not known.
+            made = {one + more for one in fact.count for more in (0, 1)}
+            found, turn = tuple(sorted(made)), held.turn
         elif held.turn > turn and _is_another(held):
             found = ()
     return found

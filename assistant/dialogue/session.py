@@ -6,8 +6,9 @@ from collections import deque
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
-from typing import Protocol
+from typing import TYPE_CHECKING, Protocol
 
+from assistant.checks.kinds import Meter
 from assistant.clock import Clock
 from assistant.dialogue.answer import Answer
 from assistant.dialogue.reading import found_body, knowledge_of
@@ -23,9 +24,10 @@ from assistant.dialogue.step import (
 from assistant.dialogue.step import present as present_answer
 from assistant.dialogue.view import View
 from assistant.dialogue.vocabulary import pending, vocabulary
-from assistant.dialogue.words import checked, told
+from assistant.dialogue.words import checked, told, with_meter
 from assistant.errors import FaultleafError, LibraryError
 from assistant.facts import Fact
+from assistant.jobs.clock_steps import Reading
 from assistant.jobs.events import (
     Answered,
     Body,
@@ -36,9 +38,10 @@ from assistant.jobs.events import (
     Opened,
     Parked,
     Said,
+    SteadyMark,
     TimerChanged,
 )
-from assistant.jobs.fold import JobState, fold, fold_all
+from assistant.jobs.fold import JobState, fold, fold_all, read_clocks
 from assistant.jobs.store import JobStore
 from assistant.language.understand import understand
 from assistant.language.vocabulary import Vocabulary
@@ -47,7 +50,12 @@ from assistant.library.types import Document, Match, SearchResult
 from assistant.record import Role
 from assistant.rules.applicability import Plate
 
+if TYPE_CHECKING:
+    from assistant.dialogue.curves import Drawn
+
 HITS_KEPT = 6
+NOW_WITHIN_S = 60.0
+"""Seconds by which what is noted as of now may lie back: a turn takes its time."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,6 +111,8 @@ class Session:
         self._open: dict[str, Situation] = {}
         self._heads: dict[str, str] = {}
         self.knowledge = knowledge_of(library)
+        self.meter: Meter | None = None
+        """The meter that readings are taken with, where nothing else is told."""
 
     # -- jobs ------------------------------------------------------------------
 
@@ -230,7 +240,8 @@ class Session:
             pending=pending(situation.state),
             vocabulary=vocabulary(view),
         )
-        return self._turn(job, told(situation.state, words, understood), noted)
+        measured = with_meter(understood, self.meter)
+        return self._turn(job, told(situation.state, words, measured), noted)
 
     def enter(
         self, job: str, facts: Sequence[Fact], *, at: datetime | None = None
@@ -241,12 +252,14 @@ class Session:
 
     def look(self, job: str, *, at: datetime | None = None) -> Answer:
         """Return the answer as it stands now, without a new turn."""
+        return present_answer(self._as_of(job, at or self._clock.now()))
+
+    def curves(self, job: str) -> tuple[Drawn, ...]:
+        """Return the results of a job that lie on a curve, with their curves."""
+        from assistant.dialogue.curves import curves
+
         situation = self._situation(job)
-        now = at or self._clock.now()
-        moved = Situation(
-            state=replace(situation.state, now=now), knowledge=situation.knowledge
-        )
-        return present_answer(moved)
+        return curves(View(situation.state, situation.knowledge, self._clock.now()))
 
     def due(self, job: str, *, at: datetime | None = None) -> tuple[str, ...]:
         """Note the waits that have come to their end since last looked at.
@@ -257,7 +270,7 @@ class Session:
             Their global ids, newly due.
         """
         now = at or self._clock.now()
-        situation = self._situation(job)
+        situation = self._as_of(job, now)
         view = View(situation.state, situation.knowledge, now)
         due = newly_due(view)
         for body in due:
@@ -290,11 +303,30 @@ class Session:
             else self._open.get(job) or self._situation(job)
         )
         event: Event = self._jobs.append(
-            job, body, noted=noted, event_id=self._clock.new_id()
+            job,
+            body,
+            noted=noted,
+            event_id=self._clock.new_id(),
+            steady=self._mark(noted),
         )
         self._open[job], effects = step(situation, event)
         self._heads[job] = self._jobs.head(job)
         return self._open[job], effects
+
+    def _mark(self, noted: datetime) -> SteadyMark | None:
+        """Return the steady seconds of an instant that is now; of another, none."""
+        steady = self._clock.steady()
+        lag = (self._clock.now() - noted).total_seconds()
+        if steady is None or not 0 <= lag <= NOW_WITHIN_S:
+            return None
+        return SteadyMark(run=steady.run, seconds=steady.seconds - lag)
+
+    def _as_of(self, job: str, now: datetime) -> Situation:
+        """Return the job as it stands at an instant, its clocks read anew."""
+        situation = self._situation(job)
+        reading = Reading(self._jobs.machine, now, self._mark(now))
+        state = read_clocks(replace(situation.state, now=now), reading)
+        return Situation(state=state, knowledge=situation.knowledge)
 
     def _turn(self, job: str, body: Body, noted: datetime) -> Answer:
         self._situation(job)  # as it stands now, whoever wrote last

@@ -13,7 +13,8 @@ from assistant.checks.kinds import (
     SplitCheck,
     TwoSensorsCheck,
 )
-from assistant.checks.reading import RETURN_AIR, SUPPLY_AIR, WET_BULB
+from assistant.checks.reading import HEADER, RETURN_AIR, SUPPLY_AIR, WET_BULB
+from assistant.dialogue.at_reading import context_at
 from assistant.dialogue.view import View
 from assistant.facts import ReadingFact
 from assistant.jobs.fold import Held
@@ -33,6 +34,8 @@ class Told:
     last: Held
     fact: ReadingFact
     readings: tuple[tuple[str, Quantity | None], ...]
+    header: bool | None = None
+    """For pins: whether the header was unplugged while the supplies were read."""
 
 
 def points_of(check: SeveralReadings) -> tuple[str, ...]:
@@ -82,6 +85,9 @@ def _told(view: View, row: Row[SeveralReadings]) -> Told | None:
         for one in view.facts
         if isinstance(one.fact, ReadingFact) and _is_for(row, points, one.fact)
     ]
+    header = None
+    if isinstance(row.item, FanPinsCheck):
+        held, header = _supplies_unplugged(view, row.item, held)
     asked = any(one.answers == f"reading:{row.gid}" for one in held)
     readings = _named(row, points, held)
     wanted = 1 if isinstance(row.item, LineCheck) or asked else ENOUGH
@@ -89,7 +95,27 @@ def _told(view: View, row: Row[SeveralReadings]) -> Told | None:
         return None
     last = held[-1].fact
     assert isinstance(last, ReadingFact)  # noqa: S101 - chosen just above
-    return Told(row, held[-1], last, readings)
+    return Told(row, held[-1], last, readings, header)
+
+
+def _supplies_unplugged(
+    view: View, check: FanPinsCheck, held: list[Held]
+) -> tuple[list[Held], bool | None]:
+    """Leave out supplies read with the header plugged in, and say how they were read.
+
+    The command is read plugged in, so its own reading says nothing of the header.
+    """
+    supplies = {pin.name.casefold() for pin in check.pins}
+    states = {
+        one.address: context_at(view, HEADER, one)
+        for one in held
+        if isinstance(one.fact, ReadingFact) and one.fact.of.casefold() in supplies
+    }
+    kept = [one for one in held if states.get(one.address) is not False]
+    left = [states[one.address] for one in kept if one.address in states]
+    if not left:
+        return held, False if states else None
+    return kept, True if all(left) else None
 
 
 def _is_for(

@@ -18,6 +18,7 @@ from assistant.facts import (
 )
 from assistant.jobs.fold import Held, JobState
 from assistant.timing.moment import Moment
+from assistant.timing.off_times import between
 from assistant.timing.stop_values import (
     GoodRun,
     ResetTold,
@@ -45,7 +46,7 @@ def stops_told(state: JobState, *, running: bool | None = None) -> StopsTold:
     """
     return StopsTold(
         stops=_stops(state),
-        resets=tuple(told for _, told in resets_told(state)),
+        resets=(*(told for _, told in resets_told(state)), *_outages(state)),
         good=tuple(
             GoodRun(_when(state, held), fact.ran_s, fact.cycles)
             for held in state.of(GoodRunFact)
@@ -71,6 +72,23 @@ def resets_told(state: JobState) -> tuple[tuple[Held, ResetTold], ...]:
                 found.append((held, _reset(state, held, fact)))
         elif found:
             found[-1] = (found[-1][0], _told_later(found[-1][1], fact))
+    return tuple(found)
+
+
+def _outages(state: JobState) -> tuple[ResetTold, ...]:
+    """Return each cut of the supply that ended, as the reset by power it may be."""
+    found: list[ResetTold] = []
+    gone: Moment | None = None
+    for held in state.of(HappeningFact):
+        fact = held.fact
+        if not isinstance(fact, HappeningFact) or fact.at is None:
+            continue
+        if fact.trigger == "power_lost":
+            gone = fact.at
+        elif fact.trigger == "power_restored" and gone is not None:
+            off = tuple(span.total_seconds() for span in between(gone, fact.at))
+            found.append(ResetTold(fact.at, "power", (off[0], off[1]), "power_off"))
+            gone = None
     return tuple(found)
 
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from datetime import datetime, timedelta
 
 from assistant.dialogue.trigger_words import TRIGGER_WORDS
-from assistant.dialogue.wait_rule_words import bypass_words, value_words
+from assistant.dialogue.wait_rule_words import bleed_words, bypass_words, value_words
 from assistant.timing.defrosts import EntryPart
 from assistant.timing.off_times import OffTime
 from assistant.timing.start_order import PartNow, PartTimes
@@ -30,17 +30,24 @@ def clock(instant: datetime, offset_minutes: int) -> str:
     return local.strftime("%H:%M:%S" if local.second else "%H:%M")
 
 
-def waiting(state: WaitState, offset: int, now: datetime) -> str:
-    """Say until when to wait and why, judged from the event's own time."""
+def waiting(state: WaitState, offset: int, now: datetime, *, inside: bool) -> str:
+    """Say until when to wait and why, judged from the event's own time.
+
+    `inside` says whether the person may work inside the unit.
+    """
     parts = [_head(state, offset, now), *_choices(state, offset), *_kind(state, offset)]
-    parts.extend(_conditions(state))
+    if isinstance(state.row.wait, CapacitorBleed):
+        parts.append(bleed_words(state.row.wait, inside=inside))
+    if inside or not isinstance(state.row.wait, CapacitorBleed):
+        parts.extend(_conditions(state))
     parts.extend(_unsaid(state))
     wait = state.row.wait
     if state.state == "ready" and wait.follows:
         parts.append(f"Next: {wait.follows}.")
     if state.state == "overdue" and wait.overdue:
-        parts.append(f"{wait.overdue}.")
-    parts.extend(bypass_words(wait))
+        unsure = state.latched == "cannot_tell"
+        parts.append(f"{'In that case: ' if unsure else ''}{wait.overdue}.")
+    parts.extend(bypass_words(wait, inside=inside))
     return " ".join(parts)
 
 
@@ -122,8 +129,6 @@ def _kind(state: WaitState, offset: int) -> Iterator[str]:
         yield from _meanwhile(state)
     if isinstance(wait, Cooling):
         yield f"Only afterwards counts: {wait.before}."
-    if isinstance(wait, CapacitorBleed):
-        yield _bleed(wait)
     if isinstance(wait, ResetWindow):
         yield from _window(state, offset)
 
@@ -143,14 +148,6 @@ def _meanwhile(state: WaitState) -> Iterator[str]:
             yield f"Until then it is right that this runs on: {wait.part}."
         case _:
             pass
-
-
-def _bleed(wait: CapacitorBleed) -> str:
-    volts = format_quantity(wait.wanted[0].value)
-    return (
-        "The time alone proves nothing: measure at every marked bank, "
-        f"to {volts} or lower."
-    )
 
 
 def _window(state: WaitState, offset: int) -> Iterator[str]:
@@ -256,6 +253,16 @@ def _span(length: timedelta) -> str:
     if seconds < 1:
         return "0 s"
     return format_quantity(Quantity(value=float(round(seconds)), unit="s"))
+
+
+def clock_was_set(seconds: float) -> str:
+    """Say that the wall clock was set, by how much, and how it is counted with."""
+    by = format_quantity(Quantity(value=float(round(abs(seconds))), unit="s"))
+    way = "forward" if seconds > 0 else "back"
+    return (
+        f"The clock of this machine was set {way} by {by} while the job ran. Waits are "
+        "counted both ways: at least by the shorter time, at most by the longer."
+    )
 
 
 AFTER_DEFROST = "After the defrost. "

@@ -40,15 +40,26 @@ def value_words(condition: Condition) -> str:
     return f"{condition.sensor} {_OPERATORS[condition.op]} {shown}"
 
 
-def wait_rule(wait: Wait) -> str:
-    """Say a wait's rule without its times of day."""
-    parts = [_lengths(wait), *_more(wait), *bypass_words(wait)]
+def wait_rule(wait: Wait, *, inside: bool) -> str:
+    """Say a wait's rule without its times of day.
+
+    `inside` says whether the person may work inside the unit: a way past a wait, and
+    what is measured or pressed there, is for nobody else.
+    """
+    parts = [_lengths(wait), *_more(wait, inside=inside)]
+    parts.extend(bypass_words(wait, inside=inside))
     return " ".join(part for part in parts if part)
 
 
-def bypass_words(wait: WaitBase) -> tuple[str, ...]:
+def needs_hands_inside(wait: WaitBase) -> bool:
+    """Say whether the whole rule is about a part inside the unit."""
+    at_hand = wait.scope in ("remote", "thermostat")
+    return isinstance(wait, ButtonTiming) and not at_hand
+
+
+def bypass_words(wait: WaitBase, *, inside: bool) -> tuple[str, ...]:
     """Name a way past a wait, never without what it does besides."""
-    if wait.bypass and wait.bypass_side_effect:
+    if wait.bypass and wait.bypass_side_effect and inside:
         return (f"({wait.bypass}; side effect: {wait.bypass_side_effect}.)",)
     if wait.can_user_shorten is False:
         return ("It cannot be shortened.",)
@@ -71,11 +82,13 @@ def _lengths(wait: Wait) -> str:
     return f"{wait.name}: {about}{', '.join(times)} from {since}."
 
 
-def _more(wait: Wait) -> Iterator[str]:
+def _more(wait: Wait, *, inside: bool) -> Iterator[str]:
+    if isinstance(wait, CapacitorBleed):
+        yield bleed_words(wait, inside=inside)
     for kind, words in _BY_KIND.items():
         if isinstance(wait, kind):
             yield from words(wait)
-    if wait.wanted:
+    if wait.wanted and not isinstance(wait, CapacitorBleed):
         link = " or " if wait.logic == "or" else " and "
         values = link.join(value_words(one) for one in wait.wanted)
         timed = wait.minimum is not None or wait.usual is not None
@@ -133,8 +146,15 @@ def _soft(wait: SoftStop) -> Iterator[str]:
     yield f"It starts again by itself; after the {again} stop it does not."
 
 
-def _bleed(_wait: CapacitorBleed) -> Iterator[str]:
-    yield "Measure at every marked bank; the time alone proves nothing."
+def bleed_words(wait: CapacitorBleed, *, inside: bool) -> str:
+    """Say that time proves nothing, and what does, to who may measure it."""
+    if not inside:
+        return "The time alone proves nothing: leave covers on."
+    volts = format_quantity(wait.wanted[0].value)
+    return (
+        "The time alone proves nothing: measure at every marked bank, "
+        f"to {volts} or lower."
+    )
 
 
 def _cooling(wait: Cooling) -> Iterator[str]:
@@ -206,7 +226,6 @@ _BY_KIND: Mapping[type[WaitBase], Callable[..., Iterator[str]]] = {
     ResetDelay: _reset,
     Standby: _standby,
     SoftStop: _soft,
-    CapacitorBleed: _bleed,
     Cooling: _cooling,
     DetectionTime: _detect,
     IgnoreWindow: _ignored,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Literal
 
+from assistant.checks.kinds import Meter
 from assistant.errors import UsageError
 from assistant.facts import (
     AttemptFact,
@@ -61,6 +62,19 @@ def checked(text: str) -> str:
             "Say it in a few sentences.",
         )
     return told
+
+
+def with_meter(understood: Understood, meter: Meter | None) -> Understood:
+    """Return what was understood, its readings taken with a meter."""
+    if meter is None:
+        return understood
+    facts = tuple(
+        fact.model_copy(update={"meter": meter})
+        if isinstance(fact, ReadingFact) and fact.meter is None
+        else fact
+        for fact in understood.facts
+    )
+    return understood.model_copy(update={"facts": facts})
 
 
 def told(state: JobState, text: str, understood: Understood) -> Said | Answered:

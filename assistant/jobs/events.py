@@ -188,11 +188,19 @@ Body = Annotated[
 """What happened."""
 
 
+class SteadyMark(Record):
+    """Seconds that run on whatever the wall clock is set to, of one program run."""
+
+    run: str
+    seconds: float
+
+
 class Event(Record):
     """One link of a job's chain.
 
     `prev` is the digest of the event before it on the same machine, empty for the
-    first; events order by `noted`, `machine`, `seq`.
+    first; events order by `noted`, `machine`, `seq`. `steady` shows a wall clock that
+    was set; it is left out of the text where the machine has no such seconds.
     """
 
     id: str
@@ -202,11 +210,15 @@ class Event(Record):
     seq: int
     prev: str
     body: Body
+    steady: SteadyMark | None = None
 
     def canonical(self) -> str:
         """Return the one JSON text of the event: sorted keys, no spaces."""
+        written = self.model_dump(mode="json")
+        if self.steady is None:
+            del written["steady"]
         return json.dumps(
-            self.model_dump(mode="json"),
+            written,
             sort_keys=True,
             separators=(",", ":"),
             ensure_ascii=False,

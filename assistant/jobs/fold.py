@@ -17,6 +17,7 @@ from assistant.facts import (
     SettingFact,
     UnitFact,
 )
+from assistant.jobs.clock_steps import ClockStep, Reading, step_between
 from assistant.jobs.events import (
     Answered,
     Asked,
@@ -117,6 +118,10 @@ class JobState:
     extended: tuple[TimerChanged, ...] = ()
     parked: bool = False
     closed: Closed | None = None
+    clocks: Reading | None = None
+    """Both clocks at the last event."""
+    clock_steps: tuple[ClockStep, ...] = ()
+    """Where the wall clock was set while the job ran."""
 
     def of(self, kind: type[Fact]) -> tuple[Held, ...]:
         """Return the facts in force of one kind, oldest first."""
@@ -162,6 +167,7 @@ def fold(  # noqa: C901, PLR0911, PLR0912 - one flat match, checked for exhausti
 ) -> JobState:
     """Return the state after one more event."""
     state = replace(state, job=event.job, now=event.noted)
+    state = read_clocks(state, Reading(event.machine, event.noted, event.steady))
     match event.body:
         case Opened() as body:
             return replace(state, opened=body, role=body.role, plate=body.plate)
@@ -189,6 +195,16 @@ def fold(  # noqa: C901, PLR0911, PLR0912 - one flat match, checked for exhausti
             return replace(state, parked=True)
         case Closed() as body:
             return replace(state, closed=body)
+
+
+def read_clocks(state: JobState, reading: Reading) -> JobState:
+    """Return the state with both clocks read, and a step where one was set."""
+    before = state.clocks
+    by = step_between(before, reading) if before is not None else None
+    steps = state.clock_steps
+    if by is not None:
+        steps = (*steps, ClockStep(state.turn, by))
+    return replace(state, clocks=reading, clock_steps=steps)
 
 
 def fold_all(events: Iterable[Event]) -> JobState:

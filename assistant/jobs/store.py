@@ -17,7 +17,7 @@ from assistant.clock import Clock
 from assistant.errors import JobsError, UsageError
 from assistant.jobs.chain import Link, chain_problems, digest_of, head_of, in_order
 from assistant.jobs.connection import connect_reader, connect_writer, explained
-from assistant.jobs.events import Body, Event, Opened
+from assistant.jobs.events import Body, Event, Opened, SteadyMark
 from assistant.jobs.summary import SUMMARY_KINDS, JobSummary, summarise
 
 LEAST_PREFIX = 4
@@ -86,7 +86,15 @@ class JobStore:
     ) -> None:
         self.close()
 
-    def append(self, job: str, body: Body, *, noted: datetime, event_id: str) -> Event:
+    def append(
+        self,
+        job: str,
+        body: Body,
+        *,
+        noted: datetime,
+        event_id: str,
+        steady: SteadyMark | None = None,
+    ) -> Event:
         """Chain one event to a job and commit it before returning.
 
         Raises
@@ -112,6 +120,7 @@ class JobStore:
                 seq=seq + 1,
                 prev=prev,
                 body=body,
+                steady=steady,
             )
             self._insert(event)
         return event

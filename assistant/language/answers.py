@@ -15,7 +15,6 @@ from assistant.facts import (
     LookFact,
     ModeFact,
     ProtectionStopFact,
-    ResetDetailFact,
     ResetFact,
     RoleFact,
     UnitFact,
@@ -35,9 +34,9 @@ from assistant.language.lamps import lamps
 from assistant.language.lexicon.lamps import COLOURS
 from assistant.language.people import BARE_MODES, BARE_ROLES, modes
 from assistant.language.plate import plate
-from assistant.language.reset_details import off_time_answer
 from assistant.language.resets import resets
-from assistant.language.stops import named_event, stops
+from assistant.language.stop_answers import STOP_READERS, tells_a_stop
+from assistant.language.stops import stops
 from assistant.language.times import answered_time
 from assistant.record import Box
 from assistant.rules.applicability import Plate
@@ -72,18 +71,6 @@ _STATES: tuple[tuple[re.Pattern[str], str], ...] = (
     (rx(r"(?:flickers?|flickering|fluttering)"), "flicker"),
     (rx(r"(?:off|dark|dead|out|unlit|nothing|black|not lit|not on)"), "off"),
     (rx(r"(?:(?:steady|solid|constant|stays|lit|always)(?: on)?|on|glowing)"), "on"),
-)
-_WHICH: tuple[tuple[re.Pattern[str], str], ...] = (
-    (
-        rx(
-            r"(?:power|breaker|disconnect|mains|isolator|killed|cycled|supply|main "
-            r"switch)"
-        ),
-        "power",
-    ),
-    (rx(r"(?:button|reset button|pressed|switch on the board|pins)"), "button"),
-    (rx(r"(?:remote|thermostat|handset|controller|clicker)"), "remote"),
-    (rx(r"(?:history|memory|codes?|cleared|log|stored)"), "history"),
 )
 _BEFORE = rx(r"(?:before|prior|yes|yep|yeah|first|earlier)(?: [a-z]+){0,4}")
 _AFTER = rx(r"(?:after|since|no|nope|nah|now|still)(?: [a-z]+){0,4}")
@@ -211,7 +198,7 @@ def _code(asked: Asked) -> Claim | None:
 
 def _state(asked: Asked) -> Claim | None:
     dimmed = dims(asked)
-    if dimmed is not None or _tells_of_power(asked) or _tells_a_stop(asked):
+    if dimmed is not None or _tells_of_power(asked) or tells_a_stop(asked):
         return dimmed
     label = (asked.subject,) if asked.subject else ()
     for pattern, state in _STATES:
@@ -328,11 +315,6 @@ def _tells_of_power(asked: Asked) -> bool:
     )
 
 
-def _tells_a_stop(asked: Asked) -> bool:
-    """Tell whether "off" or "out" is of a supply or a stop and not of a lamp."""
-    return any(family(asked.view, asked.vocabulary) for family in (resets, stops))
-
-
 def _time(asked: Asked) -> Claim | None:
     span = answered_time(asked.view, asked.clock)
     if span is None or _tells_an_event(asked):
@@ -384,36 +366,6 @@ def _look(asked: Asked) -> Claim | None:
     return Claim(0, len(asked.view.folded), fact)
 
 
-def _reset_which(asked: Asked) -> Claim | None:
-    for claim in resets(asked.view, asked.vocabulary):
-        return claim
-    for pattern, which in _WHICH:
-        match = pattern.search(asked.view.folded)
-        if match:
-            return Claim(*match.span(), ResetFact(which=which))  # type: ignore[arg-type]
-    return None
-
-
-def _stop_event(asked: Asked) -> Claim | None:
-    """Read the bare name of a protection; a sentence about stops is read by itself."""
-    if stops(asked.view, asked.vocabulary):
-        return None
-    named = named_event(asked.view, asked.vocabulary)
-    if named is None:
-        return None
-    return Claim(named[0], named[1], ProtectionStopFact(event=named[2]))
-
-
-def _reset_by(asked: Asked) -> Claim | None:
-    """Read which reset it was as more about the one told; a new one is told anew."""
-    claim = _reset_which(asked)
-    if claim is None or not isinstance(claim.item, ResetFact):
-        return claim
-    told = claim.item
-    fact = ResetDetailFact(which=told.which, off_s=told.off_s, supplies=told.supplies)
-    return Claim(claim.start, claim.end, fact)
-
-
 def _before_reset(asked: Asked) -> Claim | None:
     after, before = _AFTER.search(asked.view.folded), _BEFORE.search(asked.view.folded)
     if after and (not before or after.start() < before.start()):
@@ -439,10 +391,7 @@ _READERS: dict[str, Callable[[Asked], Claim | None]] = {
     "context": _context,
     "look": _look,
     "mode": _mode,
-    "reset_which": _reset_which,
-    "reset_by": _reset_by,
-    "stop_event": _stop_event,
-    "off_time": off_time_answer,
+    **STOP_READERS,
     "before_reset": _before_reset,
 }
 """Slot -> how its answer is read."""

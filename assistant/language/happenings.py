@@ -52,20 +52,12 @@ _TABLE: tuple[tuple[str, tuple[Trigger, ...]], ...] = (
      r"|restored (?:the )?power|gave it power|re ?energi[sz]ed(?: it)?|power(?:ed)? "
      r"up(?= |$)(?! sequence)|flipped it(?: on)?(?! off)|put (?:the )?power back(?: on|"
      r" in)?", ("power_on",)),
-    (r"(?:power|breaker|mains|disconnect|isolator|supply|everything|it|unit) (?:is |"
-     r"has |was |still )*(?:been )?(?:off|isolated|killed|pulled)(?= ~+)",
-     ("power_off",)),
     (rf"(?:killed|cut|pulled|dropped|opened|isolated|shut off|shut|turned off|switched "
      rf"off) (?:the |both |all )?(?:{_POWER}|breakers?|disconnects?|isolators?|fuses?)"
-     r"(?: off)? (?:and |then |, )+(?:i |we |have |it is )*(?:left|kept|leaving|"
+     r"(?: off)?(?: ~+)* (?:and |then |, )+(?:i |we |have |it is )*(?:left|kept|"
+     r"leaving|"
      r"keeping|"
      r"still)(?: (?:it|them|everything))? off", ("power_off",)),
-    (r"(?:compressor|outdoor unit) (?:has )?been (?:off|stopped|down|quiet)",
-     ("compressor_stopped",)),
-    (r"(?:compressor|outdoor unit) (?:has )?been (?:running|on)",
-     ("compressor_started",)),
-    (r"(?:it |unit |she )?(?:has )?been (?:in (?:a )?defrost|defrosting)",
-     ("defrost_started",)),
     (rf"{_COMP} {_SELF}(?:stopped|quit|shut down|shut off|cut out|died|kicked off|"
      r"dropped out|went off|stops|shuts off|shuts down|cuts out|stalled)",
      ("compressor_stopped",)),
@@ -129,7 +121,22 @@ _TABLE: tuple[tuple[str, tuple[Trigger, ...]], ...] = (
 )  # fmt: skip
 _CAME_BACK = rx(r"(?:it )?(?:came|comes|come) back(?: on| up)?(?! (?:to|with|after))")
 _POWER_TOLD = rx(_POWER)
-_HAPPENINGS = tuple((rx(pattern), triggers) for pattern, triggers in _TABLE)
+_SO_FAR: tuple[tuple[str, tuple[Trigger, ...]], ...] = (
+    (r"(?:power|breaker|mains|disconnect|isolator|supply|everything|it|unit) (?:is |"
+     r"has |was |still )*(?:been )?(?:off|isolated|killed|pulled)(?= ~+)",
+     ("power_off",)),
+    (r"(?:compressor|outdoor unit) (?:has )?been (?:off|stopped|down|quiet)",
+     ("compressor_stopped",)),
+    (r"(?:compressor|outdoor unit) (?:has )?been (?:running|on)",
+     ("compressor_started",)),
+    (r"(?:it |unit |she )?(?:has )?been (?:in (?:a )?defrost|defrosting)",
+     ("defrost_started",)),
+)  # fmt: skip
+"""What has been so for a time: it tells of a state as well, so it shares its words."""
+_HAPPENINGS = (
+    *((rx(pattern), triggers, False) for pattern, triggers in _TABLE),
+    *((rx(pattern), triggers, True) for pattern, triggers in _SO_FAR),
+)
 _ASKED = rx(
     r"when (?:will|does|should|do|is)|how (?:long|do|can)|should i|can i|could i|if i|"
     r"should (?:it|the)|does (?:it|the)|why|is it (?:ok|safe)|before it|until|till|"
@@ -145,11 +152,11 @@ _NEAR = 8
 def happenings(view: Tokens, _vocabulary: Vocabulary) -> list[Claim]:
     """Claim each event told as past or present; questions about one are none."""
     claims: list[Claim] = []
-    for pattern, triggers in _HAPPENINGS:
+    for pattern, triggers, shares in _HAPPENINGS:
         for match in pattern.finditer(view.folded):
             if _is_told(view, match):
                 claims.extend(
-                    Claim(*match.span(), HappeningFact(trigger=trigger))
+                    Claim(*match.span(), HappeningFact(trigger=trigger), shares)
                     for trigger in triggers
                 )
     claims += _power_back(view)

@@ -53,6 +53,8 @@ _SENSORS = tuple(
     (rx(rf"(?:{words}){_SENSOR}(?: (?:at|on|is)(?= [0-9]))?"), of, "resistance")
     for words, of, _ in _TABLE
 )
+_WARM = r" (?:is |at |about |reads |around )*-?[0-9.]+ (?:f|c|deg)(?!\S)"
+"""A number with a unit of temperature follows."""
 _OTHERS: tuple[tuple[re.Pattern[str], str, str], ...] = (
     (rx(r"temperature (?:at|on|of) (?:the )?(?:[a-z]+ )?(?:sensor|pipe|coil)|(?:pipe|"
         r"sensor|coil) temperature|pipe(?= (?:is|at|about|measures) [0-9])"),
@@ -60,15 +62,21 @@ _OTHERS: tuple[tuple[re.Pattern[str], str, str], ...] = (
     (rx(r"discharge temperature|hot gas temperature|discharge (?:line|pipe)(?: "
         r"temperature)?(?= (?:is |at |about )*[0-9])"),
      "discharge temperature", "temperature"),
-    (rx(r"suction line temperature|suction temperature"), "suction temperature",
+    (rx(r"suction line temperature|suction temperature|suction (?:line|pipe)"
+        rf"(?={_WARM})"),
+        "suction temperature",
         "temperature"),
-    (rx(r"liquid line temperature|liquid temperature"), "liquid temperature",
+    (rx(r"liquid line temperature|liquid temperature|liquid (?:line|pipe)"
+        rf"(?={_WARM})"),
+        "liquid temperature",
         "temperature"),
     (rx(r"supply air(?: temperature)?|vent(?: temperature)?|air off|supply "
         r"temperature"),
      "supply air temperature", "temperature"),
     (rx(r"return air temperature|return temperature|return air|air on"),
      "return air temperature", "temperature"),
+    (rx(r"(?:indoor |inside |return |return air |entering )?(?<!outdoor )"
+        r"(?<!outside )wet bulb(?: temperature)?"), "indoor wet bulb", "temperature"),
     (rx(r"superheat"), "superheat", "difference"),
     (rx(r"subcool(?:ing)?"), "subcooling", "difference"),
     (rx(r"discharge pressure|head pressure|head|high side|high side pressure|high "

@@ -6,15 +6,27 @@ from assistant.units.parse import parse_quantity
 from assistant.units.quantity import Quantity
 
 UNIT = (
-    r"(?:kohm|megohm|ohm|k|v ac|v dc|v|dc|ac|amp|ma|a|deg f|deg c|f|c|psi|kpa|mpa|bar|"
-    r"uf|hz|m)"
+    r"(?:kohm|megohm|ohm|k|v ac|v dc|v|dc|ac|amp|ma|a|deg f|deg c|f|c|psia|"
+    r"(?:psi|kpa|mpa|bar) abs(?:olute)?|psi|kpa|mpa|bara|bar|uf|hz|m)"
 )
 """A folded unit after a number."""
+_ABSOLUTE = {
+    f"{unit} {word}": f"{spelled} absolute"
+    for unit, spelled in (
+        ("psi", "psi"),
+        ("kpa", "kPa"),
+        ("mpa", "MPa"),
+        ("bar", "bar"),
+    )
+    for word in ("abs", "absolute")
+}
+"""What a service gauge does not show: never taken for a gauge pressure."""
 SPELLED = {
     "k": "kohm", "kohm": "kohm", "ohm": "ohm", "megohm": "megohm", "m": "megohm",
     "v": "V", "v ac": "V AC", "v dc": "V DC", "dc": "V DC", "ac": "V AC", "amp": "A",
     "a": "A", "ma": "mA", "f": "F", "deg f": "F", "c": "C", "deg c": "C", "psi": "psi",
     "kpa": "kPa", "mpa": "MPa", "bar": "bar", "uf": "uF", "hz": "Hz",
+    "psia": "psi absolute", "bara": "bar absolute", **_ABSOLUTE,
 }  # fmt: skip
 """Folded unit -> the way `assistant.units` spells it."""
 DIMENSION = {
@@ -22,6 +34,7 @@ DIMENSION = {
     "V AC": "voltage", "V DC": "voltage", "A": "current", "mA": "current",
     "F": "temperature", "C": "temperature", "psi": "pressure", "kPa": "pressure",
     "MPa": "pressure", "bar": "pressure", "uF": "capacitance", "Hz": "frequency",
+    **dict.fromkeys(_ABSOLUTE.values(), "pressure"),
 }  # fmt: skip
 
 _COULD_BE = {

@@ -42,9 +42,9 @@ _TABLE: tuple[tuple[str, ResetName | None], ...] = (
      r"?out|roll ?out)(?: switch)? by hand", "device"),
     (r"(?:killed|cut|pulled|dropped|shut off|shut|turned off|switched off|knocked off|"
      rf"flipped off|threw|isolated) {_THE}{_SOURCE}(?: off)?(?: for)?(?: about)?(?: "
-     r"[0-9.]+ (?:min|sec|hour))?(?! (?:and |then |, )+(?:i |we |have |it is )*(?:left|"
-     r"kept|leaving|keeping|still)(?: (?:it|them|everything))? off)(?: (?:and|then))?"
-     r"(?: (?:back on|turned it back on|put it back|on again))?",
+     r"[0-9.]+ (?:min|sec|hour))?(?!(?: ~+)* (?:and |then |, )+(?:i |we |have |it "
+     r"is )*(?:left|kept|leaving|keeping|still)(?: (?:it|them|everything))? off)(?: "
+     r"(?:and|then))?(?: (?:back on|turned it back on|put it back|on again))?",
      "power"),
     (rf"power(?:ed)? ?cycl(?:ed?|ing) ?{_THE}{_POWER}?|did (?:a|another) power cycle",
         "power"),

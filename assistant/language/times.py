@@ -42,7 +42,7 @@ _STATES = words(
     "off stopped running down on dark out defrosting isolated defrost quiet dead back"
 )
 _SINCE = "|".join(
-    [f"(?<=been {word} )(?:for )?" for word in _STATES]
+    [f"(?<=been {word} )(?:for )?" for word in (*_STATES, "in defrost")]
     + [f"(?<={lead} {word} )for " for lead in ("is", "now") for word in _STATES]
 )
 _FOR = rx(

@@ -76,10 +76,27 @@ def _wait(item: WaitBase) -> Iterator[Finding]:
             "`bypass` is without `bypass_side_effect`",
             "say what the board ignores meanwhile",
         )
+    yield from _lengths(item)
     if isinstance(item, StartUpOrder):
         yield from _order(item.order, "order")
     if isinstance(item, Defrost):
         yield from _order(item.after, "after")
+
+
+_LIMITS = ("minimum", "usual", "give_up")
+
+
+def _lengths(item: WaitBase) -> Iterator[Finding]:
+    """Yield further lengths of a wait that are below zero."""
+    for field in type(item).model_fields:
+        held = getattr(item, field)
+        several = isinstance(held, tuple)
+        for place, one in enumerate(held if several else (held,)):
+            if field in _LIMITS or not isinstance(one, Quantity) or one.unit != "s":
+                continue
+            if one.value < 0:
+                at: Path = (field, place) if several else (field,)
+                yield Finding(at, f"`{field}` {one.text} is below zero")
 
 
 def _order(steps: tuple[OrderStep, ...], field: str) -> Iterator[Finding]:

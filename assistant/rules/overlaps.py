@@ -1,17 +1,17 @@
-"""Finds rows that one look at the lamps cannot tell apart, and counts left out."""
+"""Finds rows that one look at the lamps cannot tell apart."""
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterator, Sequence
-from itertools import pairwise, product
+from collections.abc import Iterator, Sequence
+from itertools import product
 from typing import Literal
 
 from assistant.rules.examples import example_of, grid_example, in_words
 from assistant.rules.mistakes import Mistake, PackLines
 from assistant.rules.pack import Pack
-from assistant.rules.pairs import candidate_pairs, conditions
+from assistant.rules.pairs import candidate_pairs
 from assistant.rules.scopes import apart
-from assistant.signals.cells import Together, lamp_of
+from assistant.signals.cells import Together
 from assistant.signals.counting import same_window
 from assistant.signals.fits import Fit
 from assistant.signals.kinds import (
@@ -19,16 +19,11 @@ from assistant.signals.kinds import (
     CountPerWindow,
     DisplayCode,
     DisplayValue,
-    GroupThenPause,
-    Lamp,
     MainSubCode,
     Signal,
 )
 from assistant.signals.observation import Observation
 from assistant.signals.trains import fit_row
-
-FEWEST_ROWS = 3
-"""Counts that make a table in which one can be left out."""
 
 
 def find_overlaps(pack: Pack, lines: PackLines) -> Iterator[Mistake]:
@@ -115,40 +110,3 @@ def _is_severe(one: Signal, other: Signal) -> bool:
     if isinstance(one, DisplayCode) and isinstance(other, DisplayCode):
         return one.code == other.code
     return isinstance(one, DisplayValue) == isinstance(other, DisplayValue)
-
-
-def find_gaps(pack: Pack, lines: PackLines) -> Iterator[Mistake]:
-    """Yield the counts left out between the lowest and highest of a lamp's table.
-
-    A list with more holes than rows is no table: it picks single counts out.
-    """
-    tables: dict[Hashable, tuple[Lamp, list[CountPerWindow | GroupThenPause]]] = {}
-    for row in pack.rows:
-        lamp = lamp_of(row)
-        if isinstance(row, CountPerWindow | GroupThenPause) and lamp is not None:
-            key = (lamp, row.kind, row.applies_to, conditions(row))
-            tables.setdefault(key, (lamp, []))[1].append(row)
-    for lamp, rows in tables.values():
-        counts = sorted({row.count for row in rows})
-        missing = counts[-1] - counts[0] + 1 - len(counts)
-        if len(counts) < FEWEST_ROWS or missing >= len(counts):
-            continue
-        for before, after in pairwise(counts):
-            if after > before + 1:
-                row = next(row for row in rows if row.count == after)
-                yield _gap(row.id, lamp, (before, after), lines)
-
-
-def _gap(row: str, lamp: Lamp, around: tuple[int, int], lines: PackLines) -> Mistake:
-    file, line = lines.place(row)
-    first, last = around[0] + 1, around[1] - 1
-    run = f"{first}" if first == last else f"{first} to {last}"
-    seen = Observation(state="count", count=(first,))
-    return Mistake(
-        file,
-        line,
-        f"the table leaves out {run}: {in_words([seen], lamp)} has no row, though "
-        f"{around[0]} and {around[1]} have one",
-        "whoever sees it is told that it is not in this document",
-        "warning",
-    )

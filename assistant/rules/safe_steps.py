@@ -10,14 +10,17 @@ from assistant.checks.kinds import (
     BandCheck,
     BusCheck,
     CapacitorCheck,
+    ChargeCheck,
     Check,
     CheckBase,
     CoilCheck,
     DiodesCheck,
+    DividerCheck,
     InsulationCheck,
     SupplyCheck,
     SwitchCheck,
     ThermistorCheck,
+    TwoSensorsCheck,
     WindingCheck,
 )
 from assistant.record import Item
@@ -64,10 +67,17 @@ def check_power_order(check: Check) -> Iterator[Finding]:
             hint = "add `power off` to `requires`"
             told = "resistance is measured without requiring the power to be off"
             yield Finding(("requires",), told, hint)
+    if isinstance(check, ChargeCheck) and check.needs != "gauges":
+        told = "a superheat or a subcooling is read with gauges"
+        yield Finding(("needs",), told, "write `needs: gauges`")
     yield from _power_asked_for(check)
     yield from _step_order(check)
 
 
+_ISOLATED = re.compile(
+    r"\b(?:isolated|de-?energi[sz]ed|measured dead|with (?:the )?power off)\b",
+    re.IGNORECASE,
+)
 _NEEDS_POWER = frozenset({"call present", "fixed speed", "mains at the terminals"})
 """What can only be so while the supply is on."""
 DIODE = 3.0
@@ -86,13 +96,17 @@ def _power_asked_for(check: Check) -> Iterator[Finding]:
     if dead and at_odds:
         told = f"`{min(at_odds)}` cannot be so with the power off"
         yield Finding(("needs",), told, "write `needs: live`, or take it out")
-    if check.needs == "live" and "power off" in check.requires:
+    if check.needs == "live" and _ISOLATED.search(check.ask):
+        told = "it is live, and its own words isolate first"
+        yield Finding(("needs",), told, "write `needs: power_off`")
+    told_already = _measures_ohms(check)
+    if check.needs == "live" and "power off" in check.requires and not told_already:
         told = "it is live and requires the power to be off"
         yield Finding(("needs",), told, "write `needs: power_off`, or take it out")
 
 
 def _measures_live(check: Check) -> bool:
-    if isinstance(check, SupplyCheck | BusCheck):
+    if isinstance(check, SupplyCheck | BusCheck | DividerCheck):
         return True
     if not isinstance(check, BandCheck):
         return False
@@ -136,6 +150,7 @@ _DEAD_ONLY = (
     CoilCheck,
     SwitchCheck,
     DiodesCheck,
+    TwoSensorsCheck,
 )
 """Kinds that are read with the power off, whatever the pack says."""
 
@@ -189,7 +204,7 @@ def _of_resets(item: StopBase) -> Iterator[tuple[Path, str]]:
 
 _FIELDS: dict[type[Item], tuple[str, ...]] = {
     SignalBase: ("meaning", "unit_action", "recover"),
-    WaitBase: ("follows", "overdue"),
+    WaitBase: ("follows", "overdue", "bypass"),
     StopBase: ("release", "count_clears"),
     CheckBase: ("ask", "steps"),
     Cause: ("before_ordering", "remedy"),

@@ -8,8 +8,9 @@ from collections.abc import Iterator, Sequence
 
 from assistant.checks.kinds import CheckBase, TablePoint
 from assistant.record import Item
-from assistant.rules.figures import numbers_in
+from assistant.rules.figures import numbers_in, quantities_in
 from assistant.rules.findings import Finding
+from assistant.rules.safe_steps import DEAD
 from assistant.signals.kinds import SignalBase
 from assistant.units.quantity import Quantity
 
@@ -36,6 +37,27 @@ def check_sense(item: Item) -> Iterator[Finding]:
     if isinstance(item, CheckBase):
         yield from _moves(item)
         yield from _direction(item)
+        yield from _live_words(item)
+
+
+def _live_words(check: CheckBase) -> Iterator[Finding]:
+    """Yield a check with the power off that asks for what only a live unit shows."""
+    if check.needs != "power_off":
+        return
+    told = quantities_in(check.ask)
+    if _TESTER.search(check.ask) or any(unit == "ohm" for _, unit, _ in told):
+        return
+    volts = [value for value, unit, _ in told if unit == "V"]
+    if max(volts, default=0.0) > DEAD or _LIVE.search(check.ask):
+        what = "it asks for what is there only while the supply is on"
+        yield Finding(("needs",), what, "write `needs: live`")
+
+
+_TESTER = re.compile(
+    r"\b(?:insulation|tester|(?:to|against) (?:ground|earth|frame))\b", re.I
+)
+"""An insulation tester brings its own volts."""
+_LIVE = re.compile(r"\b(?:the same voltage|voltage between|while running)\b", re.I)
 
 
 def _moves(check: CheckBase) -> Iterator[Finding]:

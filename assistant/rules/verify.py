@@ -2,20 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from typing import Literal
 
 from assistant.rules.figures import check_counts, check_figures, check_point
-from assistant.rules.mistakes import Mistake, PackLines
-from assistant.rules.overlaps import find_gaps, find_overlaps
+from assistant.rules.gaps import find_gaps
+from assistant.rules.mistakes import Mistake, PackLines, suggest
+from assistant.rules.overlaps import find_overlaps
 from assistant.rules.pack import Pack
 from assistant.rules.reach import check_times, find_unreachable
-from assistant.rules.references import items_of, unresolved
+from assistant.rules.references import items_of, references, unresolved
 from assistant.rules.safe_steps import check_power_order, check_wording
 from assistant.rules.sense import check_sense, misplaced
 from assistant.rules.sources import PageText, Recognised, prove_sources
 
-__all__ = ["PageText", "Recognised", "verify_pack"]
+__all__ = ["Elsewhere", "PageText", "Recognised", "verify_pack"]
+
+Elsewhere = Callable[[str], frozenset[str] | None]
+"""The ids of a pack in force by its own id, or None."""
 
 
 def verify_pack(
@@ -23,6 +27,7 @@ def verify_pack(
     page_text: PageText,
     lines: PackLines | None = None,
     recognised: Recognised | None = None,
+    elsewhere: Elsewhere | None = None,
 ) -> tuple[Mistake, ...]:
     """Return everything that speaks against a pack, errors and warnings.
 
@@ -38,6 +43,9 @@ def verify_pack(
         and line 0.
     recognised : callable, optional
         Whether a page was read by OCR; a quote on it is to be confirmed by a person.
+    elsewhere : callable, optional
+        ``elsewhere(pack)`` gives the ids of another pack in force, or None where no
+        such pack is; without it names of other packs are not judged.
 
     Returns
     -------
@@ -51,6 +59,7 @@ def verify_pack(
         *find_overlaps(pack, places),
         *find_gaps(pack, places),
         *_references(pack, places),
+        *_to_other_packs(pack, places, elsewhere),
         *_each_item(pack, places),
         *_points(pack, places),
         *_unreachable(pack, places),
@@ -78,6 +87,36 @@ def _references(pack: Pack, lines: PackLines) -> Iterator[Mistake]:
                 told = f"`{item.id}`: `{reference.name}` is not an id in "
                 where = lines.place(item.id, *reference.path)
                 yield Mistake(*where, f"{told}{reference.file}.yaml")
+
+
+def _to_other_packs(
+    pack: Pack, lines: PackLines, elsewhere: Elsewhere | None
+) -> Iterator[Mistake]:
+    """Yield names of rows of other packs that are not there, or not yet."""
+    if elsewhere is None:
+        return
+    named = [
+        (lines.head("supersedes", place, "rows", number), "supersedes", row)
+        for place, entry in enumerate(pack.head.supersedes)
+        for number, row in enumerate(entry.rows)
+    ]
+    named += [
+        (lines.place(item.id, *reference.path), f"`{item.id}`", reference.name)
+        for file, items in items_of(pack).items()
+        for item in items
+        for reference in references(file, vars(item))
+    ]
+    for where, label, name in named:
+        other, slash, short = name.rpartition("/")
+        if not slash or other == pack.head.id:
+            continue
+        ids = elsewhere(other)
+        if ids is None:
+            told = f"{label}: no pack `{other}` is in force, which `{name}` names"
+            yield Mistake(*where, told, "add that pack as well", "warning")
+        elif short not in ids:
+            told = f"{label}: pack `{other}` has no `{short}`"
+            yield Mistake(*where, told, suggest(short, ids))
 
 
 def _each_item(pack: Pack, lines: PackLines) -> Iterator[Mistake]:

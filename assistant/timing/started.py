@@ -86,6 +86,29 @@ def second_within(row: WaitRow, told: Sequence[Happening]) -> bool | None:
     return None if last.earliest - before.latest <= within else False
 
 
+def of_its_protection(row: WaitRow, told: Sequence[Happening]) -> tuple[Happening, ...]:
+    """Leave out the stops by a named protection that is not the row's own."""
+    wanted = row.wait.stopped_by
+    return tuple(
+        one
+        for one in told
+        if wanted is None
+        or one.trigger != "protection_stop"
+        or one.event in (None, wanted)
+    )
+
+
+def stopped_by_it(row: WaitRow, told: Sequence[Happening]) -> bool | None:
+    """Return whether the last stop was by the row's protection; None if not named.
+
+    True for every row that asks for no protection.
+    """
+    stops = [one for one in told if one.trigger == "protection_stop"]
+    if row.wait.stopped_by is None or not stops:
+        return True
+    return None if stops[-1].event is None else True
+
+
 def counted(row: WaitRow, own: Own) -> tuple[set[Trigger], tuple[Trigger, ...]]:
     """Return the triggers that start a wait, and those whose own row replaces it."""
     wanted = row.wait.trigger

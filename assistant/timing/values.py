@@ -30,10 +30,14 @@ class WaitRow:
 
 @dataclass(frozen=True, slots=True)
 class Happening:
-    """Something that starts or cancels waits; `at` None is a time not known."""
+    """Something that starts or cancels waits; `at` None is a time not known.
+
+    `event` is the protection that stopped the unit, None where it was not named.
+    """
 
     trigger: Trigger
     at: Moment | None
+    event: str | None = None
 
 
 @dataclass(frozen=True, slots=True)

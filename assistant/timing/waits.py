@@ -22,9 +22,11 @@ from assistant.timing.started import (
     counted,
     ended,
     last_of,
+    of_its_protection,
     own_triggers,
     replaced,
     second_within,
+    stopped_by_it,
     with_second_resets,
 )
 from assistant.timing.values import (
@@ -90,6 +92,7 @@ def _state(
     row: WaitRow, told: Sequence[Happening], own: Own, now: datetime, known: Known
 ) -> WaitState | None:
     starts, special = counted(row, own)
+    told = of_its_protection(row, told)
     found, started, place = last_of(told, starts)
     if not found or _ruled_out(row, told, known):
         return None
@@ -167,6 +170,8 @@ def _unsaid(row: WaitRow, told: Sequence[Happening], known: Known) -> tuple[str,
         needs.append("soon after the first reset")
     if _warmed_long_enough(row, told) is None:
         needs.append("off long enough before")
+    if stopped_by_it(row, told) is None:
+        needs.append(f"stopped by {row.wait.stopped_by}")
     return tuple(needs)
 
 

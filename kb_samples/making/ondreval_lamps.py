@@ -227,7 +227,8 @@ VALVES = Page(
         Heading("J.6 Heater box OEH-2", 2),
         Para(
             "D12 red counts the tens, D13 green the units, one after the other. For "
-            "faults of the outdoor unit 30 is added: 44 is 14 of the outdoor unit."
+            "faults of the outdoor unit 30 is added: 44 is 14 of the outdoor unit. The "
+            "thermal cut-out closes by itself about 20 minutes after it has opened."
         ),
         table(
             "J.7 Heater box",

@@ -38,7 +38,8 @@ START = Page(
         Heading("C.4 Shortest run", 2),
         Para(
             "A compressor that has started runs for at least 5 minutes, unless a "
-            "protection stops it or the unit is switched off."
+            "protection stops it or the unit is switched off. When a call for heat "
+            "ends the indoor fan runs on for 60 seconds."
         ),
         Heading("C.5 Cold compressor", 2),
         Para(
@@ -49,8 +50,8 @@ START = Page(
         Heading("C.6 Compressor too hot", 2),
         Para(
             "After a stop by discharge temperature it starts again only when RT5 is "
-            "below 75 °C and 20 minutes have passed, both. Winding readings taken on a "
-            "hot compressor are of no use."
+            "below 75 °C and 20 minutes have passed, both. Winding readings count only "
+            "after 30 minutes of rest."
         ),
         Heading("C.7 Weak supply", 2),
         Para(
@@ -97,7 +98,8 @@ WAITS = Page(
             "D8 and D9 on the valve board flash by turns, slowly. Both fans stand "
             "still, the compressor runs, steam may rise. This is no fault and is "
             "counted nowhere. It ends when RT4 reaches 10 °C, at the latest after 8 "
-            "minutes; dripping takes 50 seconds more."
+            "minutes; dripping takes 50 seconds more. Heating switched off with ice on "
+            "the coil: it is melted first, 6 minutes at most."
         ),
         Heading("D.4 When a code becomes visible", 2),
         Para(

@@ -1,7 +1,7 @@
 """What the loader and the verifier of packs take, and what they let through.
 
-    python -m tests.evaluation.packs speed
-    python -m tests.evaluation.packs mutate [--count 400] [--seed 1]
+    python tests/evaluation/packs.py speed
+    python tests/evaluation/packs.py mutate [--count 400] [--seed 1]
 
 `speed` loads and verifies packs of ten thousand rules, ten thousand table rows and a
 thousand entries. `mutate` puts one slip at a time into the sample packs and counts
@@ -20,17 +20,25 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
-import kb_samples
-from assistant.errors import PackError
-from assistant.rules.csv_tables import read_table
-from assistant.rules.loader import load_pack, load_pack_with_lines
-from assistant.rules.parsed import ParsedFiles
-from assistant.rules.verify import verify_pack
-from tests.evaluation.machine import Checks, say, table
-from tests.mutations import KINDS, Files, Slip, slips
-from tests.pack_folders import write_pack
-from tests.packs_at_scale import one_file, one_table, pages_of, whole_pack
-from tests.sample_pages import page_text
+ROOT = Path(__file__).parents[2]
+sys.path.insert(0, str(ROOT))
+
+import kb_samples  # noqa: E402
+from assistant.errors import PackError  # noqa: E402
+from assistant.rules.csv_tables import read_table  # noqa: E402
+from assistant.rules.loader import load_pack, load_pack_with_lines  # noqa: E402
+from assistant.rules.parsed import ParsedFiles  # noqa: E402
+from assistant.rules.verify import verify_pack  # noqa: E402
+from tests.evaluation.machine import Checks, say, table  # noqa: E402
+from tests.mutations import KINDS, Files, Slip, slips  # noqa: E402
+from tests.pack_folders import write_pack  # noqa: E402
+from tests.packs_at_scale import (  # noqa: E402
+    one_file,
+    one_table,
+    pages_of,
+    whole_pack,
+)
+from tests.sample_pages import page_text  # noqa: E402
 
 RULES, ROWS, ENTRIES = 10_000, 10_000, 1_000
 LIMIT = 2.0

@@ -355,3 +355,17 @@ def test_the_makers_table_takes_the_higher_row() -> None:
     assert area_from_table(1.90, rows) == 30.72
     with pytest.raises(OutOfRangeError):
         area_from_table(2.05, rows)
+
+
+def test_a_misprint_of_the_metric_twin_is_not_followed() -> None:
+    # Carrier 38TUA p. 10, table 6 prints 7.8 K at 24 °C outdoors and 20 °C wet bulb,
+    # between 11.7 and 15.6; the table in °F gives 24 °F there, 13.3 K.
+    found = target_superheat(24 + 273.15, 20 + 273.15)
+
+    assert found == pytest.approx(13.3, abs=0.5)
+    assert abs(found - 7.8) > 5
+
+
+def test_a_cell_that_differs_from_its_twin_is_kept_as_printed() -> None:
+    # 80/70 °F prints 26 °F; the degC twin says 13.9 K, which is 25 °F.
+    assert target_superheat(kelvin(80), kelvin(70)) * 1.8 == pytest.approx(26.0)

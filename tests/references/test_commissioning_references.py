@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import pytest
 
+from assistant.checks.evacuation import evacuation_level
 from assistant.checks.nitrogen import nitrogen_by_rule, nitrogen_pressure
 from assistant.checks.registry import run_named
 from assistant.checks.weigh_in import left_to_charge, total_disagrees
 from assistant.units.parse import parse_quantity
+from assistant.units.table import INCH_OF_MERCURY, POUND
 
 ZERO = 273.15
 GAUGE = {"full_scale": "5.5 MPa", "gauge_class": "1 %"}
@@ -125,3 +127,38 @@ def test_a_unit_is_its_definition(text: str, value: float, unit: str) -> None:
 def test_a_million_ohms_is_not_mistaken_for_a_thousandth() -> None:
     with pytest.raises(ValueError, match="two ways"):
         parse_quantity("1 mohm")
+
+
+@pytest.mark.parametrize(
+    ("kind", "pounds", "before", "since"),
+    # 40 CFR 82.156, Table 1, inches of mercury below the atmosphere.
+    [
+        ("very high", 50, 0, 0),
+        ("high", 150, 0, 0),
+        ("high", 250, 4, 10),
+        ("medium", 150, 4, 10),
+        ("medium", 250, 4, 15),
+    ],
+)
+def test_the_evacuation_table_is_the_rules_own(
+    kind: str, pounds: float, before: float, since: float
+) -> None:
+    mass = parse_quantity(f"{pounds} lb").value
+
+    for machine, inches in (("before", before), ("since", since)):
+        level = evacuation_level(kind, mass, machine)
+        assert -level / INCH_OF_MERCURY == pytest.approx(inches, abs=1e-9)
+
+
+def test_the_agencys_archived_page_is_not_followed_against_the_rule() -> None:
+    # 19january2017snapshot.epa.gov prints 10 for medium pressure from 200 lb.
+    level = evacuation_level("medium", 200 * POUND, "since")
+
+    assert -level / INCH_OF_MERCURY == pytest.approx(15.0)
+
+
+def test_a_low_pressure_appliance_goes_to_25_millimetres_absolute() -> None:
+    level = evacuation_level("low", 100.0, "since")
+
+    # 25 mm Hg absolute: 25 x 133.322 Pa.
+    assert 101325.0 + level == pytest.approx(25 * 133.322, rel=1e-5)

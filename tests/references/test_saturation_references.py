@@ -10,8 +10,8 @@ from pathlib import Path
 import pytest
 
 from assistant.checks.pressure import absolute, atmosphere
+from assistant.checks.refrigerants import REFRIGERANTS
 from assistant.checks.saturation import (
-    REFRIGERANTS,
     Side,
     kelvin_per_pascal,
     saturation_pressure,
@@ -501,3 +501,40 @@ def test_an_independent_fit_agrees_over_its_range() -> None:
             fitted = exp(c0 + c1 / t + c2 * log(t) + c3 * t) * 1e3
             found = saturation_pressure(refrigerant, t, side)  # type: ignore[arg-type]
             assert found == pytest.approx(fitted, rel=error * 1.05)
+
+
+def test_misprints_of_a_chart_stand_out_against_the_curve() -> None:
+    # The unitary makers' R-410A chart prints 184.3 at 65 °F (smooth value 184.6) and
+    # 290.3 at 94 °F (290.8); their neighbours follow the dew curve to 0.4 or 0.5 psi.
+    for degrees_printed, printed, smooth in ((65, 184.3, 184.6), (94, 290.3, 290.8)):
+        found = psig("R-410A", degrees_printed, "dew")
+
+        assert abs(found - smooth) < abs(found - printed)
+        assert found - smooth == pytest.approx(0.45, abs=0.25)
+
+
+def test_a_data_set_of_a_code_repository_is_not_met() -> None:
+    # One said 170.8 "psig" at 40 "°F" for R-410A: neither that, nor psia, nor degC.
+    found = psig("R-410A", 40.0, "dew")
+
+    assert abs(found - 170.8) > 40
+    assert abs(found + 14.696 - 170.8) > 30
+    assert abs(psig("R-410A", 40 * 1.8 + 32, "dew") - 170.8) > 100
+
+
+@pytest.mark.parametrize("refrigerant", REFRIGERANTS)
+def test_scipy_draws_the_same_cubic(refrigerant: str) -> None:
+    interpolate = pytest.importorskip("scipy.interpolate")
+    from math import exp
+
+    from assistant.checks.saturation_table import BUBBLE, LOWEST, STEP
+
+    logs, slopes = BUBBLE[refrigerant]
+    inverse = [1 / (LOWEST + row * STEP) for row in range(len(logs))]
+    spline = interpolate.CubicHermiteSpline(inverse[::-1], logs[::-1], slopes[::-1])
+
+    for tenth in range(-590, 655, 37):
+        t = tenth / 10 + 273.15
+        assert saturation_pressure(refrigerant, t, "bubble") == pytest.approx(
+            exp(float(spline(1 / t))), rel=1e-10
+        )

@@ -19,12 +19,16 @@ from tui.wiring import (
 
 if TYPE_CHECKING:
     from assistant.dialogue.answer import Answer
+    from assistant.dialogue.curves import Drawn
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """Declare the text, the job, the unit, the role and the time."""
     parser.add_argument("text", nargs="+", help="what you see or ask; - reads stdin")
     job_options(parser)
+    parser.add_argument(
+        "--plot", action="store_true", help="draw each judged reading on its curve"
+    )
     parser.add_argument(
         "--at", metavar="TIME", help="when this is so: 10:35, 2031-06-14T10:35Z"
     )
@@ -44,9 +48,21 @@ def run(args: argparse.Namespace, console: Console) -> int:
     answer = session.say(job, text, at=at)
     show(answer, console)
     if not console.json:
+        if args.plot:
+            _plots(answer, session.curves(job), console)
         console.line()
         console.line(f"Job {job}; go on with: faultleaf ask --job {job} TEXT")
     return NOT_FOUND if answer.status == "not_found" else ANSWERED
+
+
+def _plots(answer: Answer, drawn: tuple[Drawn, ...], console: Console) -> None:
+    """Draw the readings that this answer judges."""
+    from tui.plain.plot import plot_lines
+
+    judged = {verdict.check for verdict in answer.verdicts}
+    for done, curve in drawn:
+        if done.check in judged:
+            console.lines(["", *plot_lines(curve, console.width)])
 
 
 def show(answer: Answer, console: Console) -> None:

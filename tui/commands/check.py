@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Mapping
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from assistant.errors import ANSWERED, UsageError
@@ -10,6 +12,7 @@ from tui.plain.console import Console
 from tui.wiring import places
 
 if TYPE_CHECKING:
+    from assistant.checks.curve import Curve
     from assistant.checks.kinds import Meter
     from assistant.checks.registry import NamedCheck
     from assistant.checks.report import CheckReport
@@ -26,6 +29,12 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("name", nargs="?", help="the check; --list names them all")
     parser.add_argument(
         "values", nargs="*", metavar="key=value", help="with units: reading='228 V'"
+    )
+    parser.add_argument(
+        "--plot", action="store_true", help="draw the reading on its curve"
+    )
+    parser.add_argument(
+        "--png", metavar="FILE", help="write that drawing as a picture for the record"
     )
     parser.add_argument(
         "--list", action="store_true", help="every check with its values"
@@ -45,28 +54,78 @@ def run(args: argparse.Namespace, console: Console) -> int:
     """Run the check, list them, or keep a meter."""
     if args.meters or args.save_meter or args.forget_meter:
         return _meters(args, console)
-    from assistant.checks.registry import CHECKS, listing, run_named
-    from assistant.checks.report import document
-
     if args.list:
-        if console.json:
-            console.document(listing())
-        else:
-            console.lines(_list_lines(tuple(CHECKS.values()), console.width))
-        return ANSWERED
+        return _listed(console)
     if args.name is None:
         raise UsageError("no check is named", "faultleaf check --list")
+    return _run_one(args, console)
+
+
+def _listed(console: Console) -> int:
+    from assistant.checks.registry import CHECKS, listing
+
+    if console.json:
+        console.document(listing())
+    else:
+        console.lines(_list_lines(tuple(CHECKS.values()), console.width))
+    return ANSWERED
+
+
+def _run_one(args: argparse.Namespace, console: Console) -> int:
+    from assistant.checks.registry import run_named
+    from assistant.checks.report import document
+
     saved = None
     if args.meter is not None:
         from assistant.meters import read_meters
 
         saved = read_meters(places(args).config).find(args.meter)
-    report = run_named(args.name, _pairs(args.values, args.name), saved)
+    given = _pairs(args.values, args.name)
+    report = run_named(args.name, given, saved)
+    if args.png:
+        _write_picture(args.png, report, given)
     if console.json:
         console.document(document(report))
-    else:
-        console.lines(_report_lines(report, console.width))
+        return ANSWERED
+    lines = _report_lines(report, console.width)
+    if args.plot:
+        lines += ["", *_plot_lines(report, given, console.width)]
+    if args.png:
+        lines.append(f"picture: {args.png}")
+    console.lines(lines)
     return ANSWERED
+
+
+def _plot_lines(report: CheckReport, given: Mapping[str, str], width: int) -> list[str]:
+    from assistant.checks.registry import curve_of
+    from tui.plain.plot import plot_lines
+
+    curve = curve_of(report.check, given)
+    return plot_lines(curve, width, _written(report, curve))
+
+
+def _write_picture(where: str, report: CheckReport, given: Mapping[str, str]) -> None:
+    from assistant.checks.registry import curve_of
+    from tui.plain.picture import write_png
+    from tui.plain.words import VERDICT_WORDS
+
+    curve = curve_of(report.check, given)
+    note = ", ".join(_given(report))
+    if report.result is not None:
+        note = f"{VERDICT_WORDS[report.result]}: {note}"
+    try:
+        write_png(curve, Path(where), _written(report, curve), note)
+    except (OSError, ValueError) as error:
+        raise UsageError(
+            f"the picture {where!r} cannot be written: {error}", "name another place"
+        ) from error
+
+
+def _written(report: CheckReport, curve: Curve) -> tuple[str, str]:
+    """Return the units of both axes as the person wrote them."""
+    from assistant.checks.report import unit_like
+
+    return unit_like(report, curve.x_unit), unit_like(report, curve.y_unit)
 
 
 def _meters(args: argparse.Namespace, console: Console) -> int:

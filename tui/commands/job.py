@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import argparse
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from assistant.errors import ANSWERED, NOT_FOUND, WITH_WARNINGS, UsageError
 from tui.parser import common_options
 from tui.plain.console import Console
-from tui.wiring import frame_of, reading_jobs
+from tui.wiring import frame_of, open_conversation, reading_jobs
 
 if TYPE_CHECKING:
     from assistant.jobs.baselines import Baseline
@@ -37,6 +38,9 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     baseline.add_argument("serial", help="serial number of the unit")
     for own in (show, verify):
         own.add_argument("job", help="its id, or the first or last characters of it")
+    show.add_argument(
+        "--png", metavar="FOLDER", help="write each judged reading on its curve there"
+    )
     verify.add_argument("--head", help="a head noted earlier, to find a cut end")
 
 
@@ -56,7 +60,8 @@ def run(args: argparse.Namespace, console: Console) -> int:
     with store:
         job = store.resolve(args.job)
         if args.action == "show":
-            return _show(store, job, console)
+            pictures = _pictures(args, job) if args.png else ()
+            return _show(store, job, console, pictures)
         return _verify(store, job, args.head, console)
 
 
@@ -91,17 +96,51 @@ def _baseline(store: JobStore | None, serial: str, console: Console) -> int:
     return ANSWERED if found else NOT_FOUND
 
 
-def _show(store: JobStore, job: str, console: Console) -> int:
+def _show(
+    store: JobStore, job: str, console: Console, pictures: tuple[str, ...]
+) -> int:
     from tui.plain.as_json import plain
     from tui.plain.record import record_lines
 
     events = store.events(job)
     head = store.head(job)
     if console.json:
-        console.document({"job": job, "head": head, "events": plain(events)})
+        told = {"job": job, "head": head, "events": plain(events)}
+        console.document(told | ({"pictures": list(pictures)} if pictures else {}))
     else:
         console.lines(record_lines(events, head, frame_of(console)))
+        console.lines(f"picture: {each}" for each in pictures)
     return ANSWERED
+
+
+def _pictures(args: argparse.Namespace, job: str) -> tuple[str, ...]:
+    """Write a picture for each result that lies on a curve; return where.
+
+    Raises
+    ------
+    UsageError
+        When the folder cannot be written.
+    """
+    from assistant.clock import SystemClock
+    from tui.plain.picture import write_png
+    from tui.plain.words import VERDICT_WORDS
+
+    written = []
+    folder = Path(args.png)
+    drawn = open_conversation(args, SystemClock()).curves(job)
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        for done, curve in drawn:
+            place = folder / f"{job}-{done.check.replace('/', '-')}.png"
+            verdict = VERDICT_WORDS.get(done.result, done.result)
+            write_png(curve, place, note=f"{verdict}. {done.reason}")
+            written.append(str(place))
+    except OSError as error:
+        raise UsageError(
+            f"the pictures cannot be written to {args.png!r}: {error}",
+            "name another folder",
+        ) from error
+    return tuple(written)
 
 
 def _verify(store: JobStore, job: str, head: str | None, console: Console) -> int:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from assistant.checks.comparing import because, compare, shown
 from assistant.checks.entry import NamedCheck, required
-from assistant.checks.families.asking import More, figure, flag, refused
+from assistant.checks.evacuation import CLASSES, EVACUATION, evacuation_level
+from assistant.checks.families.asking import More, choice, figure, flag, refused
 from assistant.checks.grid import GRID, Cells, from_grid
 from assistant.checks.inputs import SERIES, TEXT, Input, Values
 from assistant.checks.instruments import gauge_bound
@@ -115,6 +116,17 @@ _MOVES = {
     "flattening": "flattening, which points to moisture or oil boiling off",
     "rising": "rising on, which points to a leak",
 }
+
+
+def evacuation(values: Values) -> CheckReport:
+    """Return the level to evacuate to before an appliance is opened."""
+    name, kind = "evacuation-level", values.word("pressure_class")
+    level = evacuation_level(
+        kind or "", values.number("charge"), values.word("machine") or "since"
+    )
+    reason = "for a licensed person; recover, never vent; the refrigerant's class by "
+    reason += "its own list"
+    return figure(name, EVACUATION, level, "PaG", reason)
 
 
 def weigh_in(values: Values) -> CheckReport:
@@ -265,6 +277,30 @@ NAMED: tuple[NamedCheck, ...] = (
             Input("gauge_error", "pressure, absolute", "15 micron", "of the gauge"),
         ),
         vacuum_decay,
+    ),
+    NamedCheck(
+        "evacuation-level",
+        "level to evacuate to before an appliance is opened (United States)",
+        EVACUATION,
+        (
+            Input(
+                "pressure_class",
+                "word",
+                "high",
+                "of the refrigerant",
+                required=True,
+                choices=CLASSES,
+            ),
+            required("charge", "mass", "3.2 kg", "full charge of the appliance"),
+            choice(
+                "machine",
+                "recovery machine made before, or since, 15 November 1993",
+                "since",
+                "before",
+                default="since",
+            ),
+        ),
+        evacuation,
     ),
     NamedCheck(
         "weigh-in",

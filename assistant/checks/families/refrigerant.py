@@ -15,6 +15,7 @@ from assistant.checks.charging import (
     superheat,
 )
 from assistant.checks.comparing import because, compare
+from assistant.checks.curve import Curve, saturation_curve
 from assistant.checks.entry import METER_INPUTS, NamedCheck, required
 from assistant.checks.families.asking import (
     built,
@@ -192,6 +193,34 @@ def _plain(name: str, kind: _Kind, values: Values) -> CheckReport:
     return figure(name, SUPERHEAT, superheat(fluid, pressure, line), "dK", taken)
 
 
+def _vapour(values: Values) -> Curve:
+    return _drawn("dew", values)
+
+
+def _liquid(values: Values) -> Curve:
+    return _drawn("bubble", values)
+
+
+def _drawn(side: Side, values: Values) -> Curve:
+    """Return the saturation curve with the line's temperature and pressure."""
+    fluid = values.word("refrigerant") or ""
+    pressure, _ = pressure_of(values.quantity("pressure"), values.maybe("altitude"))
+    return saturation_curve(fluid, side, values.number("line"), pressure)
+
+
+def _saturated(values: Values) -> Curve:
+    side: Side = "bubble" if values.word("side") == "bubble" else "dew"
+    fluid = values.word("refrigerant") or ""
+    if values.has("temperature"):
+        at = values.number("temperature")
+        pressure = saturation_pressure(fluid, at, side)
+    else:
+        told, altitude = values.quantity("pressure"), values.maybe("altitude")
+        pressure, _ = pressure_of(told, altitude)
+        at = saturation_temperature(fluid, pressure, side)
+    return saturation_curve(fluid, side, at, pressure)
+
+
 def approach_check(values: Values) -> CheckReport:
     """Return the approach of the liquid line, and its verdict by the document."""
     name = "approach"
@@ -304,6 +333,7 @@ NAMED: tuple[NamedCheck, ...] = (
             _ALTITUDE,
         ),
         saturation,
+        _saturated,
     ),
     NamedCheck(
         "superheat",
@@ -311,6 +341,7 @@ NAMED: tuple[NamedCheck, ...] = (
         SUPERHEAT,
         (_FLUID, _MEASURED, _line("52 °F", "of the suction line"), *_CHARGE_INPUTS),
         suction_superheat,
+        _vapour,
     ),
     NamedCheck(
         "subcooling",
@@ -323,6 +354,7 @@ NAMED: tuple[NamedCheck, ...] = (
             *_CHARGE_INPUTS,
         ),
         liquid_subcooling,
+        _liquid,
     ),
     NamedCheck(
         "discharge-superheat",
@@ -335,6 +367,7 @@ NAMED: tuple[NamedCheck, ...] = (
             *_CHARGE_INPUTS,
         ),
         discharge_superheat,
+        _vapour,
     ),
     NamedCheck(
         "approach",

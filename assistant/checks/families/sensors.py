@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from typing import Literal
 
+from assistant.checks.curve import Curve, sensor_curve
 from assistant.checks.divider import DIVIDER, divider_voltage
 from assistant.checks.entry import METER_INPUTS, POWER_INPUT, NamedCheck, required
 from assistant.checks.families.asking import built, choice, figure, flag, told
 from assistant.checks.inputs import POINTS, Input, Values
 from assistant.checks.judge import judge
-from assistant.checks.judge_thermistor import expected_of
+from assistant.checks.judge_thermistor import expected_of, temperature_of
 from assistant.checks.kinds import (
     BetaSensor,
     DividerCheck,
@@ -90,6 +91,26 @@ def sensor_of(values: Values, role: str, end: str = "") -> Sensor:
         t0=values.quantity(keys[1]),
         beta=values.quantity(keys[2]),
     )
+
+
+def drawn(values: Values) -> Curve:
+    """Return a sensor's curve with the reading on it."""
+    sensor = sensor_of(values, "sensor")
+    at, read = values.maybe("temperature"), values.maybe("resistance")
+    if at is None or read is None:
+        return sensor_curve(sensor, *_whole(sensor, at, read))
+    return sensor_curve(sensor, at.value, read.value)
+
+
+def _whole(
+    sensor: Sensor, at: Quantity | None, read: Quantity | None
+) -> tuple[float | None, float | None]:
+    """Return the point of the curve that one of both settles."""
+    if at is not None:
+        return at.value, expected_of(sensor, at.value).resistance
+    if read is not None:
+        return temperature_of(sensor, read.value), read.value
+    return None, None
 
 
 def sensor_voltage(values: Values) -> CheckReport:

@@ -13,13 +13,11 @@ from assistant.checks.entry import (
     reading_of,
     required,
 )
+from assistant.checks.families.sensors import drawn, sensor_of
 from assistant.checks.inputs import POINTS, Input, Values
 from assistant.checks.judge import judge
 from assistant.checks.kinds import (
-    BetaSensor,
-    ResistanceTable,
     Sensor,
-    TablePoint,
     ThermistorCheck,
 )
 from assistant.checks.report import CheckReport, from_verdict
@@ -32,7 +30,6 @@ from assistant.checks.thermistor import (
     temperature_from_table,
 )
 from assistant.errors import UsageError
-from assistant.units.quantity import Quantity
 
 _TEMPERATURE = Input(
     "temperature", "temperature", "25 °C", "measured at the sensor, not in the room"
@@ -68,17 +65,7 @@ def thermistor_beta(values: Values) -> CheckReport:
     r0, t0, beta = (values.number(key) for key in ("r0", "t0", "beta"))
     name, temperature, resistance = _either(values, "thermistor-beta")
     if temperature is not None and resistance is not None:
-        sensor = BetaSensor(
-            kind="beta",
-            id=name,
-            name=name,
-            role="sensor",
-            tolerance=values.maybe("tolerance"),
-            r0=values.quantity("r0"),
-            t0=values.quantity("t0"),
-            beta=values.quantity("beta"),
-        )
-        return _thermistor(name, sensor, values)
+        return _thermistor(name, sensor_of(values, "sensor"), values)
     formula, source = BETA.formula, BETA.source
     if temperature is not None:
         value = resistance_beta(temperature, r0, t0, beta)
@@ -92,23 +79,7 @@ def thermistor_table(values: Values) -> CheckReport:
     points = values.points("points")
     name, temperature, resistance = _either(values, "thermistor-table")
     if temperature is not None and resistance is not None:
-        rows = tuple(
-            TablePoint(
-                temperature=Quantity(value=t, unit="K"),
-                resistance=Quantity(value=r, unit="ohm"),
-            )
-            for t, r in points
-        )
-        sensor = ResistanceTable(
-            kind="resistance_table",
-            id=name,
-            name=name,
-            role="sensor",
-            tolerance=values.maybe("tolerance"),
-            table="given",
-            points=rows,
-        )
-        return _thermistor(name, sensor, values)
+        return _thermistor(name, sensor_of(values, "sensor"), values)
     formula, source = TABLE.formula, TABLE.source
     if temperature is not None:
         value = resistance_from_table(temperature, points)
@@ -143,6 +114,7 @@ NAMED: tuple[NamedCheck, ...] = (
             *_SENSOR,
         ),
         thermistor_beta,
+        drawn,
     ),
     NamedCheck(
         "thermistor-table",
@@ -158,6 +130,7 @@ NAMED: tuple[NamedCheck, ...] = (
             *_SENSOR,
         ),
         thermistor_table,
+        drawn,
     ),
 )
 """The checks of this family."""

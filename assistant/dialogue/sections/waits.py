@@ -14,7 +14,12 @@ from assistant.dialogue.answer import (
 )
 from assistant.dialogue.sections.said import computed, rule
 from assistant.dialogue.view import View
-from assistant.dialogue.wait_rule_words import order_of_start, value_words, wait_rule
+from assistant.dialogue.wait_rule_words import (
+    needs_hands_inside,
+    order_of_start,
+    value_words,
+    wait_rule,
+)
 from assistant.language.wait_subjects import wait_subjects
 from assistant.rules.inforce import resolve
 from assistant.signals.kinds import Signal
@@ -31,6 +36,7 @@ PARTS = {
     "indoor fan": "indoor fan running",
 }
 """Part of a start-up order to the yes-or-no that tells of it."""
+INSIDE = frozenset({"technician", "licensed technician"})
 COMMON = 2
 """Rank of rules that are common practice."""
 
@@ -43,6 +49,7 @@ def waits(view: View) -> tuple[WaitShown, ...]:
 def _wait(view: View, state: WaitState) -> WaitShown:
     wait = state.row.wait
     signal = _lamp(view, state.row)
+    bypass = bool(wait.bypass and wait.bypass_side_effect and _inside(view))
     return WaitShown(
         id=state.row.gid,
         name=wait.name,
@@ -72,10 +79,15 @@ def _wait(view: View, state: WaitState) -> WaitShown:
             for one in parts_now(state, view.now)
         ),
         unsaid=state.unsaid,
-        bypass=wait.bypass if wait.bypass_side_effect else None,
-        bypass_side_effect=wait.bypass_side_effect if wait.bypass else None,
+        bypass=wait.bypass if bypass else None,
+        bypass_side_effect=wait.bypass_side_effect if bypass else None,
         lamp_during=signal.meaning if signal else None,
     )
+
+
+def _inside(view: View) -> bool:
+    """Say whether the person may work inside the unit."""
+    return view.role in INSIDE
 
 
 def wait_lines(view: View) -> Iterator[Statement]:
@@ -85,17 +97,30 @@ def wait_lines(view: View) -> Iterator[Statement]:
         if state.state in ("ready", "overdue") and not _news(view, state):
             continue
         yield computed(
-            wait_replies.waiting(state, view.utc_offset, view.now), view.cite(gid)
+            wait_replies.waiting(
+                state, view.utc_offset, view.now, inside=_inside(view)
+            ),
+            view.cite(gid),
         )
         if state.state == "start_unknown":
-            yield rule(view, gid, wait_rule(state.row.wait))
+            yield rule(view, gid, wait_rule(state.row.wait, inside=_inside(view)))
         if isinstance(state.row.wait, StartUpOrder):
             yield from _order_lines(view, state, state.row.wait)
         yield from _lamp_lines(view, state)
+    yield from _clock_lines(view)
     yield from _ended_lines(view)
     yield from _after_lines(view)
     yield from _off_time_lines(view)
     yield from _entry_lines(view)
+
+
+def _clock_lines(view: View) -> Iterator[Statement]:
+    """Say that a clock was set while waits ran, as soon as it shows or when asked."""
+    steps = view.state.clock_steps
+    if not steps or not view.waits:
+        return
+    if steps[-1].turn >= view.state.turn - 1 or "ask_wait" in view.acts:
+        yield computed(wait_replies.clock_was_set(steps[-1].seconds))
 
 
 def _ended_lines(view: View) -> Iterator[Statement]:
@@ -229,6 +254,8 @@ def _sure(view: View, row: WaitRow) -> bool:
 
 def wait_rules(view: View, row: WaitRow) -> Iterator[Statement]:
     """Say a wait's rule where nothing has started it yet."""
-    yield rule(view, row.gid, wait_rule(row.wait))
+    if needs_hands_inside(row.wait) and not _inside(view):
+        return
+    yield rule(view, row.gid, wait_rule(row.wait, inside=_inside(view)))
     if isinstance(row.wait, StartUpOrder):
         yield rule(view, row.gid, order_of_start(row.wait))

@@ -55,6 +55,7 @@ class WaitBase(Item):
     must come about as well as the time (`logic: and`) or instead of it (`or`);
     `condition` says in words what cannot be compared. `only_when` must be said for
     the wait to run. `cancelled_by` ends it, `repeats_with` starts it anew.
+    `stopped_by` names the protection, as its counter does, whose stop alone starts it.
     `lamp_during` names the signal row shown meanwhile; `bypass` needs its
     `bypass_side_effect`; `follows` says what happens at the end.
     """
@@ -64,6 +65,7 @@ class WaitBase(Item):
 
     name: str
     trigger: Trigger
+    stopped_by: str | None = None
     minimum: Seconds | None = None
     usual: Seconds | None = None
     give_up: Seconds | None = None
@@ -101,6 +103,12 @@ class WaitBase(Item):
         """Every duration that says when the wait is over."""
         stated = (self.minimum, self.usual, self.give_up)
         return tuple(one for one in stated if one is not None)
+
+    @model_validator(mode="after")
+    def _a_protection_has_its_stop(self) -> WaitBase:
+        if self.stopped_by is not None and self.trigger != "protection_stop":
+            raise ValueError("`stopped_by` needs `trigger: protection_stop`")
+        return self
 
     @model_validator(mode="after")
     def _either_has_something_to_choose(self) -> WaitBase:

@@ -275,3 +275,50 @@ def test_a_check_that_the_meter_cannot_decide_is_said_before_it_is_tried() -> No
     text = " ".join(statement.text for statement in answer.statements)
     assert "before you try" in text
     assert "a finer one is needed" in text
+
+
+def test_a_reading_keeps_the_power_state_it_was_taken_in(talk: Spoken) -> None:
+    talk.say("power is off and the compressor leads are disconnected")
+    first = talk.say("u to v 12.1 ohm, v to w 12.2 ohm, u to w 12.1 ohm")
+    assert verdicts(first) == {"windings": "pass"}
+
+    later = talk.say("power is back on, compressor leads are connected")
+
+    assert verdicts(later) == {}
+    (done,) = [one for one in talk.situation.state.checks if "windings" in one.check]
+    assert done.result == "pass"
+
+
+def test_a_resistance_read_live_is_not_mended_by_switching_off(talk: Spoken) -> None:
+    talk.say("power is on, compressor leads are disconnected")
+    talk.say("u to v 12.1 ohm, v to w 12.2 ohm, u to w 12.1 ohm")
+
+    off = talk.say("power is off now")
+    assert verdicts(off) == {}
+
+    again = talk.say("u to v 12.1 ohm, v to w 12.2 ohm, u to w 12.1 ohm")
+    assert verdicts(again) == {"windings": "pass"}
+
+
+def test_the_command_is_read_plugged_in_after_the_supplies_unplugged(
+    talk: Spoken,
+) -> None:
+    talk.say("good power at the terminals, the fan motor header is unplugged")
+    talk.say("Vs 310 V dc, Vcc 15 V dc")
+
+    done = talk.say("the header is plugged in again, Vsp 3.2 V")
+
+    assert verdicts(done) == {"fan": "pass"}
+
+
+def test_supplies_read_plugged_in_do_not_count_beside_those_unplugged(
+    talk: Spoken,
+) -> None:
+    talk.say("good power at the terminals, the fan motor header is plugged in")
+    plugged = talk.say("Vs 310 V dc, Vcc 9 V dc")
+    assert verdicts(plugged) == {"fan": "no_verdict"}
+
+    talk.say("the fan motor header is unplugged")
+    done = talk.say("Vs 310 V dc, Vcc 15 V dc, Vsp 3.2 V")
+
+    assert verdicts(done) == {"fan": "pass"}

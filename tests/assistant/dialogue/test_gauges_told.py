@@ -87,6 +87,26 @@ def test_each_question_answered_leads_to_the_verdict() -> None:
     assert verdict(answers[-1], "charge-superheat")[0] == "pass"
 
 
+@pytest.mark.parametrize(
+    ("pressure", "unit"),
+    [
+        ("118 psig", "taken as gauge"),
+        ("118 psi", "taken as gauge"),
+        ("132.7 psia", "taken as absolute"),
+        ("132.7 psi absolute", "taken as absolute"),
+        ("9.149 bar abs", "taken as absolute"),
+    ],
+)
+def test_gauge_and_absolute_are_told_apart(pressure: str, unit: str) -> None:
+    (answer,) = said(
+        gauge_pack(), f"suction pressure is {pressure}, suction line is 52 F"
+    )
+
+    _, value = verdict(answer, "charge-superheat")
+    assert value == pytest.approx(12.16 / 1.8, abs=0.02)
+    assert unit in answer.verdicts[0].reason
+
+
 def test_an_inverter_without_a_charge_test_gets_the_figure_only() -> None:
     answers = said(
         gauge_pack(charge_test=None),

@@ -7,10 +7,11 @@ from pathlib import Path
 
 import pytest
 
+from assistant.checks.kinds import Meter
 from assistant.clock import FixedClock
 from assistant.dialogue.session import Session
 from assistant.errors import LibraryError, UsageError
-from assistant.facts import RoleFact, UnitFact
+from assistant.facts import ReadingFact, RoleFact, UnitFact
 from assistant.jobs.events import Asked, Opened, Said
 from assistant.jobs.store import JobStore
 from assistant.rules.applicability import Plate
@@ -96,3 +97,22 @@ def test_a_job_opened_again_is_what_it_was(tmp_path: Path) -> None:
 
     assert again.state(job) == desk.state(job)
     assert again.look(job) == desk.look(job)
+
+
+def test_readings_are_taken_with_the_meter_at_hand(tmp_path: Path) -> None:
+    clock = FixedClock(START)
+    store = JobStore.open(tmp_path / "jobs", clock=clock)
+    desk = Session(jobs=store, library=None, search=None, clock=clock)
+    desk.meter = Meter.model_validate(
+        {"name": "Kittiwake", "percent": 0.5, "digits": 2, "resolution": "0.1 V"}
+    )
+    job = desk.open_job()
+
+    desk.say(job, "supply is 231 V")
+
+    (held,) = desk.state(job).of(ReadingFact)
+    assert isinstance(held.fact, ReadingFact)
+    assert held.fact.meter == desk.meter
+    again = Session(jobs=store, library=None, search=None, clock=clock)
+    (kept,) = again.state(job).of(ReadingFact)
+    assert kept.fact == held.fact

@@ -151,7 +151,7 @@ BAND = (
     ("turned off the outdoor breaker, then later the indoor one",
      "one after the other", "locked"),
     ("pressed the reset button", "it clears the lamp, not the lockout", "locked"),
-    ("killed both supplies together for 5 min but it wouldnt clear",
+    ("killed both supplies together for 5 min but it wouldn't clear",
      "told not to have cleared", "locked"),
 )  # fmt: skip
 
@@ -213,7 +213,7 @@ def test_a_count_that_says_lockout_stands_beside_a_lamp_that_does_not() -> None:
 
 
 def test_the_tellers_word_stands_beside_the_count() -> None:
-    (answer,) = told("stopped on high pressure twice, wont take a reset")
+    (answer,) = told("stopped on high pressure twice, won't take a reset")
 
     assert stop(answer, "window-5").conflict == ("you say it is locked out",)
     assert answer.status == "unit_lockout"
@@ -270,3 +270,18 @@ def test_a_lockout_that_only_a_lamp_shows_names_the_resets_of_its_level() -> Non
     assert "Reset (power" not in lines(soft)
     assert "Reset (power, hard lockout)" in lines(hard)
     assert "Reset (remote" not in lines(hard)
+
+
+def test_a_power_cut_may_have_reset_what_stopped_before_it() -> None:
+    _, after = told(
+        "stopped on high pressure 5 times, 5 minutes apart",
+        "power went out at 8:31 and came back at 8:31",
+    )
+    _, long_after = told(
+        "locked rotor stop at 7:00",
+        "power went out at 7:30 and came back at 7:40",
+    )
+
+    # No time at all is too short; ten minutes will do if every supply was cut.
+    assert stop(after, "window-5").state == "locked"
+    assert stop(long_after, "at-once").state == "unknown"

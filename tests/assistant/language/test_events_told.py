@@ -92,6 +92,46 @@ HAPPENINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("when will it start", ()),
     ("the compressor never started", ("context compressor running False",)),
 )  # fmt: skip
+WAITS: tuple[tuple[str, tuple[str, ...]], ...] = (
+    ("pulled the disconnect 5 min ago and left it off",
+     ("happening power_off @5 min ago",)),
+    ("cut the power and its still off", ("happening power_off",)),
+    ("the breaker has been off for 20 minutes",
+     ("happening power_off @20 min ago", "context power off True")),
+    ("compressor has been off about 10 min",
+     ("happening compressor_stopped @8..12 min ago",
+      "context compressor running False")),
+    ("compressor has been running for half an hour",
+     ("happening compressor_started @30 min ago", "context compressor running True")),
+    ("been in defrost 4 min",
+     ("happening defrost_started @4 min ago", "mode defrost")),
+    ("it came out of defrost 2 min ago", ("happening defrost_ended @2 min ago",)),
+    ("defrost finished at quarter past two", ("happening defrost_ended @2 min ago",)),
+    ("the internal overload opened ten minutes ago",
+     ("protection_stop overload 1 @10 min ago",)),
+    ("compressor went out on its thermal overload an hour ago",
+     ("happening overload_opened @60 min ago",)),
+    ("voltage came back 3 min ago", ("happening value_back @3 min ago",)),
+    ("the reversing valve shifted 30 seconds ago",
+     ("happening valve_shifted @0.5 min ago",)),
+    ("started a test run 5 minutes ago",
+     ("happening test_started @5 min ago", "mode test")),
+    ("pulled up the fault history a minute ago",
+     ("happening history_shown @1 min ago",)),
+    ("thermostat got satisfied 6 min ago", ("happening call_ended @6 min ago",)),
+    ("turned it off at the remote 2 min ago", ("happening call_ended @2 min ago",)),
+    ("its on its second try", ("attempt 2",)),
+    ("third or fourth attempt", ("attempt 3/4",)),
+    ("retried once already", ("attempt 2",)),
+    ("how many attempts does it make", ()),
+    ("it was off before the outage", ("context off before the outage True",)),
+    ("it was running when the power went out",
+     ("context off before the outage False", "happening power_lost")),
+    ("the unit was not running before the blackout",
+     ("context off before the outage True",)),
+    ("was it off before the outage", ()),
+    ("voltage dropped to 190 under load", ("reading voltage: 190 V loaded",)),
+)  # fmt: skip
 STOPS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("tripped on high pressure 3 times in the last hour",
      ("protection_stop high pressure 3 within_s=3600.0",)),
@@ -146,7 +186,9 @@ CHANGES: tuple[tuple[str, tuple[str, ...]], ...] = (
 )  # fmt: skip
 
 
-@pytest.mark.parametrize(("text", "facts"), [*RESETS, *HAPPENINGS, *STOPS, *CHANGES])
+@pytest.mark.parametrize(
+    ("text", "facts"), [*RESETS, *HAPPENINGS, *WAITS, *STOPS, *CHANGES]
+)
 def test_an_event_is_told_with_its_time(
     text: str, facts: tuple[str, ...], tell: Tell
 ) -> None:

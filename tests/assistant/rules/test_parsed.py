@@ -68,7 +68,7 @@ def test_only_the_changed_file_is_parsed_again(
     pack, _ = load_pack_with_lines(write_pack(tmp_path / "pack", files), kept)
 
     assert list(parses) == [files["tables/discharge.csv"]]
-    sensor = pack.sensors[0]
+    (sensor,) = pack.sensors
     assert isinstance(sensor, ResistanceTable)
     assert sensor.points[1].resistance.value == 69_000
 

@@ -363,3 +363,24 @@ def test_a_quote_on_a_page_read_by_ocr_is_for_a_person_to_confirm(
     assert {each.hint for each in found} == {
         "a person must confirm the quote on the page itself"
     }
+
+
+def test_rows_of_other_packs_are_looked_for_among_those_in_force(
+    tmp_path: Path,
+) -> None:
+    files = changed("pack.yaml", "rows: [amber-4]", "rows: [other/amber-4, gone/x]")
+    files["signals.yaml"] = files["signals.yaml"].replace(
+        "causes: [main-board]", "causes: [other/mainboard]"
+    )
+    held = {"other": frozenset({"amber-4", "main-board"})}
+    pack, lines = load_pack_with_lines(write_pack(tmp_path, files))
+
+    found = verify_pack(pack, pages(LIBRARY), lines, elsewhere=held.get)
+
+    told = [(m.severity, m.what, m.hint) for m in found if "pack `" in m.what]
+    assert told == [
+        ("warning", "supersedes: no pack `gone` is in force, which `gone/x` names",
+         "add that pack as well"),
+        ("error", "`amber-4-late`: pack `other` has no `mainboard`",
+         "did you mean `main-board`?"),
+    ]  # fmt: skip

@@ -30,7 +30,7 @@ LIVE = """\
   outcomes:
     - result: fail
       says: the supply is off
-      moves: {main-board: somewhat against}
+      moves: {main-board: somewhat for}
   source: {doc: service, page: 41, quote: "measure"}
 """
 
@@ -54,10 +54,11 @@ def test_a_live_step_needs_the_power_restored_before_it(tmp_path: Path) -> None:
     )
     files = added("checks.yaml", steps)
 
-    (found,) = verified(tmp_path, files)
+    called_off, step = verified(tmp_path, files)
 
-    assert found.line == line_of(files, "checks.yaml", "- Read the volts")
-    assert "a live step without the power restored" in found.what
+    assert "there only while the supply is on" in called_off.what
+    assert step.line == line_of(files, "checks.yaml", "- Read the volts")
+    assert "a live step without the power restored" in step.what
 
 
 def test_resistance_is_measured_with_the_power_off(tmp_path: Path) -> None:

@@ -100,6 +100,18 @@ def test_only_stops_soon_after_a_start_count() -> None:
     assert counted("within_start", StopsTold((unsaid,))).state == "unknown"
 
 
+@pytest.mark.parametrize(("in_a_row", "state"), [(True, "open"), (False, "locked")])
+def test_a_late_stop_begins_a_row_of_early_ones_anew(
+    in_a_row: bool, state: str
+) -> None:
+    runs = [(0, 20.0), (1, 60.0), (2, 20.0), (3, 20.0)]
+    told = StopsTold(
+        tuple(StopSeries("overcurrent", at(n), ran=(ran, ran)) for n, ran in runs)
+    )
+
+    assert counted("within_start", told, now=4, in_a_row=in_a_row).state == state
+
+
 def test_a_new_call_counts_anew() -> None:
     told = stops("limit switch", 0, 5, 20, 25)
     known = StopsTold(told.stops, calls=(at(-5),))
@@ -199,7 +211,12 @@ def test_one_stop_stays_until_the_power_was_off() -> None:
     power = ResetTold(at(5), "power", off=(240.0, 240.0), supplies="together")
     button = ResetTold(at(5), "button")
 
+    unsaid = ResetTold(at(5), "power")
+
     assert counted("until_power_off", told).state == "locked"
+    assert counted("until_power_off", StopsTold(told.stops, (unsaid,))).state == (
+        "unknown"
+    )
     assert counted("until_power_off", StopsTold(told.stops, (button,))).state == (
         "locked"
     )

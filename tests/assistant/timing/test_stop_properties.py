@@ -117,9 +117,10 @@ def test_a_sliding_window_agrees_with_every_placement(
     st.tuples(st.integers(4, 8), st.integers(0, 2)),
     st.integers(1, 4),
     st.integers(1, 6),
+    RESET,
 )
 def test_stops_told_with_their_distance_keep_it(
-    count: int, apart: Span, last: Span, limit: int, window: int
+    count: int, apart: Span, last: Span, limit: int, window: int, reset: Span | None
 ) -> None:
     """Oracle: the newest, and each distance between two, are tried one by one."""
     gaps = range(apart[0], apart[0] + apart[1] + 1)
@@ -129,7 +130,9 @@ def test_stops_told_with_their_distance_keep_it(
             times = [newest]
             for gap in between:
                 times.append(times[-1] - gap)
-            locks.add(filled(times, limit, window, "counts"))
+            for cleared in _instants(reset):
+                left = after(times, cleared)
+                locks.add(filled(left, limit, window, "counts"))
 
     rule = row("sliding_window", limit=limit, window=us(window), resets=(ANY_POWER,))
     told = StopSeries(
@@ -139,7 +142,12 @@ def test_stops_told_with_their_distance_keep_it(
         apart=(apart[0] / 1e6, (apart[0] + apart[1]) / 1e6),
     )
 
-    assert asked(rule, [told]).state == verdict(locks)
+    resets = [reset] if reset else []
+    assert asked(rule, [told], resets).state == verdict(locks)
+
+
+def _instants(span: Span | None) -> list[list[int]]:
+    return [[at] for at in range(span[0], sum(span) + 1)] if span else [[]]
 
 
 def in_a_row(

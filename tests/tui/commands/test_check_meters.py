@@ -65,3 +65,15 @@ def test_the_bench_is_worked_from_the_command(capsys: Capture) -> None:
     # The tip-sheet example of the US DOE: 1.1 %.
     assert document["value"] == pytest.approx(0.011, abs=5e-4)
     assert document["result"] is None
+
+
+def test_a_turn_with_a_meter_that_is_not_saved_opens_no_job(
+    tmp_path: Path, capsys: Capture
+) -> None:
+    jobs = tmp_path / "jobs.sqlite"
+
+    code = main(["--jobs", str(jobs), "ask", "--meter", "none", "supply is 231 V"])
+
+    assert code == 2
+    assert "no meter is saved as 'none'" in capsys.readouterr().err
+    assert not jobs.exists()

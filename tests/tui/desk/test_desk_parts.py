@@ -26,11 +26,11 @@ NOW = datetime(2031, 6, 14, 8, 30, tzinfo=UTC)
 DESK = Path(__file__).parents[3] / "tui" / "desk"
 
 
-def wait(minutes: int | None, state: str, name: str = "w") -> WaitShown:
+def wait(minutes: int | None, state: str, name: str = "w", **more: object) -> WaitShown:
     end = None if minutes is None else NOW + timedelta(minutes=minutes)
     known = {"id": name, "name": name, "started": None, "earliest": None}
     return WaitShown.model_validate(
-        {**known, "usual": end, "give_up": None, "state": state}
+        {**known, "usual": end, "give_up": None, "state": state, **more}
     )
 
 
@@ -132,6 +132,24 @@ def test_only_a_running_wait_reads_otherwise_a_second_later() -> None:
     running = wait(3, "running")
     assert wait_line(running, NOW, UTC) == "3:00 left, ready at 08:33"
     assert wait_line(running, later, UTC) == "2:59 left, ready at 08:33"
+
+
+def test_a_time_that_is_over_is_not_called_ready_while_a_value_is_open() -> None:
+    needs = ({"text": "supply at or above 200 V", "met": None},)
+    held = wait(1, "running", conditions=needs)
+    after = NOW + timedelta(minutes=2)
+
+    assert wait_line(held, after, UTC) == "time over, needs supply at or above 200 V"
+    assert "READY" not in bar((job("A", held),), "A", after, UTC)
+    met = wait(1, "running", conditions=({"text": "supply", "met": True},))
+    assert wait_line(met, after, UTC) == "READY since 08:31"
+
+
+def test_a_latched_trip_is_named_as_such() -> None:
+    latched = wait(None, "overdue", latched="yes")
+
+    assert wait_line(latched, NOW, UTC) == "LATCHED"
+    assert "LATCHED: w" in bar((job("A", latched),), "A", NOW, UTC)
 
 
 def test_a_mark_that_was_passed_or_a_clock_set_back_asks_for_a_new_look() -> None:

@@ -261,6 +261,22 @@ def test_words_quoted_once_are_not_quoted_again() -> None:
             wait("running", give_up=NOW + timedelta(days=1)),
             "running; give up at 2031-06-15 10:32",
         ),
+        (
+            wait(
+                "running",
+                usual=NOW - timedelta(minutes=2),
+                conditions=({"text": "supply at or above 200 V", "met": None},),
+            ),
+            "its time is over since 10:30 (UTC+02:00); it needs supply at or above 200",
+        ),
+        (
+            wait("overdue", give_up=NOW, latched="yes"),
+            "LATCHED: it does not start again by itself",
+        ),
+        (
+            wait("overdue", give_up=NOW, latched="cannot_tell"),
+            "cannot tell whether it latched",
+        ),
     ],
 )
 def test_every_state_of_a_timer_is_said_in_words(shown: WaitShown, words: str) -> None:
