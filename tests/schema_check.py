@@ -106,6 +106,7 @@ def _object(
     known = here.get("properties", {})
     more = here.get("additionalProperties", True)
     for key, value in data.items():
+        yield from _check(key, here.get("propertyNames", {}), root, f"{at} key")
         if key in known:
             yield from _check(value, known[key], root, f"{at}.{key}")
         elif isinstance(more, Mapping):
