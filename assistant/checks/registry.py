@@ -24,6 +24,7 @@ from assistant.checks.families import (
     refrigerant,
     sensors,
     supply,
+    target,
     thermistor,
 )
 from assistant.checks.inputs import read_inputs
@@ -48,6 +49,7 @@ _FAMILIES = (
     refrigerant.NAMED,
     sensors.NAMED,
     supply.NAMED,
+    target.NAMED,
     thermistor.NAMED,
 )
 

@@ -67,6 +67,7 @@ _SEVERAL = re.compile(
     r"(?: (?:is|are|was|were|just|stays?|keeps?|now|still|again|goes|go|going|they))* $"
 )
 """Words for more lamps than one, and for the one left, right before what they do."""
+_PRINTED = re.compile(r"([A-Za-z]+)([0-9]{1,2})")
 _PLACES = frozenset(
     f"{place} one" for place in words("top bottom left right middle upper lower")
 )
@@ -198,3 +199,17 @@ def _boards(said: str, vocabulary: Vocabulary) -> tuple[str, ...]:
         return ()
     held = tuple(sorted(b for b in vocabulary.boards if said in fold(b).split()))
     return held or ((said,) if not vocabulary.boards else ())
+
+
+def run_of(first: str, last: str) -> list[str]:
+    """Return the labels between two printed ones: D1 and D4 leave D2 and D3.
+
+    Examples
+    --------
+    >>> run_of("D1", "D4"), run_of("D1", "H4")
+    (['D2', 'D3'], [])
+    """
+    one, other = _PRINTED.fullmatch(first), _PRINTED.fullmatch(last)
+    if one is None or other is None or one[1] != other[1]:
+        return []
+    return [f"{one[1]}{n}" for n in range(int(one[2]) + 1, int(other[2]))]

@@ -10,7 +10,13 @@ from assistant.facts import LampFact
 from assistant.language.blinks import Blink, blinks, count_of, modifier_spans, modifiers
 from assistant.language.claims import Claim, negated, rx
 from assistant.language.codes import codes, shown_plainly
-from assistant.language.emitters import Emitter, colours_like, emitters, several_told
+from assistant.language.emitters import (
+    Emitter,
+    colours_like,
+    emitters,
+    run_of,
+    several_told,
+)
 from assistant.language.lexicon.lamps import STORED
 from assistant.language.tokens import Tokens, tokens
 from assistant.language.vocabulary import Vocabulary
@@ -248,7 +254,7 @@ def _alike(
             if not (run or _JOINED.fullmatch(between)):
                 break
             last = row.pop()
-            inner = _run_of(row[-1].values[0], last.values[0]) if run else []
+            inner = run_of(row[-1].values[0], last.values[0]) if run else []
             found += [slots | {kind: (one,)} for one in (*inner, *row[-1].values)]
         if found:
             break
@@ -258,21 +264,6 @@ def _alike(
 _JOINED = re.compile(r" (?:lamp |light |led )?(?:(?:and|,|, and|\+|&)(?: the)? )?")
 """What stands between two lamps that are named together."""
 _UP_TO = re.compile(r" (?:up )?(?:to|through|thru|till|-) ")
-_PRINTED = re.compile(r"([A-Za-z]+)([0-9]{1,2})")
-
-
-def _run_of(first: str, last: str) -> list[str]:
-    """Return the labels between two printed ones: D1 and D4 leave D2 and D3.
-
-    Examples
-    --------
-    >>> _run_of("D1", "D4"), _run_of("D1", "H4")
-    (['D2', 'D3'], [])
-    """
-    one, other = _PRINTED.fullmatch(first), _PRINTED.fullmatch(last)
-    if one is None or other is None or one[1] != other[1]:
-        return []
-    return [f"{one[1]}{n}" for n in range(int(one[2]) + 1, int(other[2]))]
 
 
 def _settled(slots: dict[str, Any]) -> dict[str, Any]:
