@@ -21,7 +21,7 @@ CAPACITY = Law(
     name="capacity of the air side",
     formula="m = 1.2014 kg/m3 (p/101325) V;  total = m (h1 - h2);  "
     "sensible = m cp (T1 - T2);  latent = m 2460 kJ/kg (W1 - W2)",
-    source="the trade's 4.5, 1.08 and 0.68 (scribd 98014843), times p/p0 at altitude",
+    source="the trade's 4.5, 1.08 and 0.68 in training texts, times p/p0 at altitude",
     limits=(FLOW, AIR, DRY_BULB),
     note=(
         "Standard air: 0.075 lb/ft3 at sea level. With an airflow measured at the "

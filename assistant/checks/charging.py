@@ -16,20 +16,20 @@ AIR = Limit("outdoor air temperature", 213.15, 338.15, "K")
 SUPERHEAT = Law(
     name="superheat",
     formula="superheat = T line - T dew(p)",
-    source="as makers define it: dew for superheat (Liebert R-407C tables)",
+    source="as makers define it: dew for superheat",
     limits=(PRESSURE, LINE),
     note="Of the suction line, or of the discharge line with its own pressure.",
 )
 SUBCOOLING = Law(
     name="subcooling",
     formula="subcooling = T bubble(p) - T line",
-    source="as makers define it: bubble for subcooling (Liebert R-407C tables)",
+    source="as makers define it: bubble for subcooling",
     limits=(PRESSURE, LINE),
 )
 APPROACH = Law(
     name="approach",
     formula="approach = T liquid line - T outdoor air",
-    source="as a maker defines it (Armstrong 4SHP16LT, p. 16)",
+    source="as makers define it, each with a figure of its own",
     limits=(LINE, AIR),
     note="Limits come from the document; they differ by size.",
 )

@@ -19,7 +19,7 @@ DIVIDER = Law(
     name="sensor voltage of a divider",
     formula="V = Vcc R / (R + R fixed), the sensor to ground; V = Vcc R fixed / "
     "(R + R fixed), the sensor to the supply",
-    source="Ohm's law; the printed voltage column of Carrier 30HX, table 39B",
+    source="Ohm's law; held to a maker's printed voltage column in the tests",
     limits=(RESISTANCE, LOGIC, FIXED),
     note=(
         "Read with the sensor plugged in and the board on, against the board's own "

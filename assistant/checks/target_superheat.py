@@ -23,7 +23,7 @@ INDOOR = _limit("indoor wet bulb", _COLUMNS)
 TARGET = Law(
     name="target superheat of a fixed orifice",
     formula="the table's cell; between cells, linear in both temperatures",
-    source="Carrier 38VTA installation, p. 9, tables 4 and 5",
+    source="a maker's published charging table, held cell by cell in the tests",
     limits=(OUTDOOR, INDOOR),
     note=(
         "A fixed orifice at a fixed speed only. Where the table prints a dash the "
