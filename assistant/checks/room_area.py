@@ -18,8 +18,8 @@ NO_LIMIT_FACTOR = 6.0
 ROOM = Law(
     name="room area for a flammable refrigerant",
     formula="m max = min(2.5 LFL^(5/4) h sqrt(A), 0.75 LFL h A); none up to 6 LFL",
-    source="IEC 60335-2-40:2018 GG.2 as makers print it (Mundoclima MUSER-12, p. 132; "
-    "small rooms as a maker tabulates them)",
+    source="IEC 60335-2-40:2018 GG.2 as makers print it; small rooms as they tabulate "
+    "them",
     limits=(LFL, HEIGHT, CHARGE, AREA),
     note=(
         "LFL comes from the document: R-454B is printed with two values. Codes that "
@@ -30,7 +30,7 @@ ROOM = Law(
 TABLE = Law(
     name="room area by the maker's table",
     formula="between two rows the higher charge counts",
-    source="the table itself; rounding as printed in a maker's table)",
+    source="the table itself; rounding as a maker prints it",
     limits=(CHARGE, AREA),
     note="Never extrapolated.",
 )
