@@ -29,6 +29,7 @@ KEYS = {
     "firmware": "firmware",
     "built": "built",
     "series": "series",
+    "family": "family",
     "fitted": "fitted",
     "without": "not_fitted",
 }

@@ -75,19 +75,24 @@ def words_of(words: Sequence[str], console: Console) -> str:
     return text.strip()
 
 
-def open_conversation(args: argparse.Namespace, clock: Clock) -> Session:
-    """Open a session over the library and the jobs of this call."""
+def open_conversation(
+    args: argparse.Namespace, clock: Clock, meter: str | None = None
+) -> Session:
+    """Open a session over the library and the jobs of this call.
+
+    Readings of its turns are taken with the saved `meter` of that name.
+    """
     from assistant.dialogue.opening import open_session
 
-    meter = None
-    if args.meter is not None:
+    saved = None
+    if meter is not None:
         from assistant.meters import read_meters
 
-        meter = read_meters(places(args).config).find(args.meter)
+        saved = read_meters(places(args).config).find(meter)
     offset = clock.now().astimezone().utcoffset() or timedelta(0)
     minutes = round(offset.total_seconds() / 60)
     session = open_session(places(args), clock, utc_offset_minutes=minutes)
-    session.meter = meter
+    session.meter = saved
     return session
 
 

@@ -50,6 +50,8 @@ def _reset_by(asked: Asked) -> Claim | None:
     if claim is None or not isinstance(claim.item, ResetFact):
         return claim
     told = claim.item
+    if (told.which, told.off_s, told.supplies) == (None, None, None):
+        return None  # nothing of how it was done: another reset, told anew
     fact = ResetDetailFact(which=told.which, off_s=told.off_s, supplies=told.supplies)
     return Claim(claim.start, claim.end, fact)
 

@@ -98,7 +98,7 @@ def plan_of(stop: Stop) -> Plan:
     >>> written = {"id": "x", "kind": "per_call", "name": "x", "event": "e",
     ...            "limit": 4, "release": "a new call"}
     >>> plan_of(PerCall.model_validate(written)).tiers
-    (Tier(limit=4, reach=None),)
+    (Tier(limit=4, reach=None, release=None, may_release=False),)
     """
     plan = _plan(stop)
     if stop.unit_action == "log_only":

@@ -50,10 +50,9 @@ def _reference(texts: list[str]) -> NDArray[np.float32]:
         warnings.simplefilter("ignore")
         model = exporting.load(find_model_folder(settings()))
         model.max_seq_length = 256
-        vectors = [
-            model.encode([text], show_progress_bar=False, normalize_embeddings=True)[0]
-            for text in texts
-        ]
+        vectors = model.encode(
+            texts, batch_size=64, show_progress_bar=False, normalize_embeddings=True
+        )
     return np.asarray(vectors, dtype=np.float32)
 
 

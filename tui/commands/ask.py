@@ -43,7 +43,7 @@ def run(args: argparse.Namespace, console: Console) -> int:
         from tui.plain.moments import parse_at
 
         at = parse_at(args.at, clock.now())
-    session = open_conversation(args, clock)
+    session = open_conversation(args, clock, args.meter)
     job = chosen_job(args, session, clock)
     answer = session.say(job, text, at=at)
     show(answer, console)

@@ -26,7 +26,7 @@ def run(args: argparse.Namespace, console: Console) -> int:
     from tui.plain.talking import Talk
 
     clock = SystemClock()
-    session = open_conversation(args, clock)
+    session = open_conversation(args, clock, args.meter)
     job = chosen_job(args, session, clock)
     talk = Talk(session, job, clock, console)
     talk.begin(resumed=args.job is not None)

@@ -117,6 +117,7 @@ ANSWERS: tuple[tuple[str, tuple[str, ...], str, tuple[str, ...]], ...] = (
     ("reset_which", (), "from the remote", ("reset remote",)),
     ("reset_by", (), "at the breaker", ("reset_detail power",)),
     ("reset_by", (), "the thermostat", ("reset_detail thermostat",)),
+    ("reset_by", (), "I reset it just now", ("reset @0..2 min ago",)),
     ("off_time:lamp_dark", (), "about 5 min",
      ("reset_detail off_s=240.0/360.0 off_from=lamp_dark",)),
     ("off_time:power_off", (), "half a minute",
