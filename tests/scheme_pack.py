@@ -128,6 +128,10 @@ NOTES = """\
   depth: 4
   erased_by: [power off for 10 min, 8 good cycles]
   exit: press CHECK once
+- id: torn
+  kind: lost_counts
+  lamp: {box: outdoor, label: R1}
+  meanings: [water flow too low, fan stuck]
 - id: drain
   kind: code_family
   codes: [A3, A4]

@@ -8,6 +8,7 @@ from assistant.rules.examples import in_words
 from assistant.signals.kinds import (
     CodeFamily,
     DisplayDelay,
+    LostCounts,
     MultiFault,
     Signal,
     StoredHistory,
@@ -120,6 +121,15 @@ def history(note: StoredHistory) -> str:
     if note.exit:
         text += f". To leave: {note.exit}"
     return f"{text}."
+
+
+def lost(note: LostCounts) -> str:
+    """Name the rows of a table whose number is lost; never in an order."""
+    rows = "; ".join(sorted(note.meanings))
+    return (
+        f"Rows of this table whose number cannot be read: {rows}. One of them may be "
+        "meant; which one cannot be told from their place."
+    )
 
 
 def family(note: CodeFamily, checks: Iterable[str]) -> str:

@@ -12,7 +12,7 @@ from assistant.dialogue.answer import (
     Statement,
 )
 from assistant.dialogue.sections.said import computed, rule
-from assistant.dialogue.sections.signals import beside_lines, table_lines
+from assistant.dialogue.sections.signals import beside_lines, lost_lines, table_lines
 from assistant.dialogue.view import View
 from assistant.facts import (
     LampFact,
@@ -89,6 +89,7 @@ def decode_lines(view: View) -> Iterator[Statement]:
         yield from beside_lines(view, candidate)
     yield from table_lines(view, match.candidates)
     yield from _left_open(match)
+    yield from lost_lines(view)
 
 
 def _left_open(match: Match) -> Iterator[Statement]:

@@ -10,11 +10,13 @@ from assistant.dialogue.sections.said import computed, rule
 from assistant.dialogue.view import View
 from assistant.rules.inforce import Row, resolve
 from assistant.signals.cells import lamps_of
+from assistant.signals.fits import fit_lamp
 from assistant.signals.kinds import (
     CodeFamily,
     DisplayCode,
     DisplayDelay,
     Lamp,
+    LostCounts,
     MainSubCode,
     MultiFault,
     Signal,
@@ -114,6 +116,20 @@ def _within(wide: Lamp, lamp: Lamp) -> bool:
     """Return whether a lamp is one of those that a note names."""
     told = wide.model_dump(exclude_none=True)
     return all(getattr(lamp, name) == value for name, value in told.items())
+
+
+def lost_lines(view: View) -> Iterator[Statement]:
+    """Say which rows of the board's table cannot be read, where none that can fits."""
+    match = view.match
+    if match is None or match.verdict not in ("none", "not_decodable"):
+        return
+    seen = [one for one in view.observations if one.state not in ("on", "off")]
+    for row in view.force.notes:
+        note = row.item
+        if not isinstance(note, LostCounts):
+            continue
+        if any(note.lamp is None or fit_lamp(one, note.lamp) for one in seen):
+            yield rule(view, row.gid, signal_replies.lost(note))
 
 
 def late_lines(view: View) -> Iterator[Statement]:

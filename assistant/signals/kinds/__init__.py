@@ -31,6 +31,7 @@ from assistant.signals.kinds.displays import (
 from assistant.signals.kinds.notes import (
     CodeFamily,
     DisplayDelay,
+    LostCounts,
     MultiFault,
     SignalNote,
     StoredHistory,
@@ -76,6 +77,7 @@ __all__ = [
     "Lamp",
     "LampState",
     "Level",
+    "LostCounts",
     "MainSubCode",
     "MultiFault",
     "Off",

@@ -68,4 +68,15 @@ class CodeFamily(SignalNote):
     procedure: str | None = None
 
 
-TableNote = MultiFault | DisplayDelay | StoredHistory | CodeFamily
+class LostCounts(SignalNote):
+    """Rows of a table whose number of flashes, or code, cannot be read any more.
+
+    Their `meanings` are possible on that board, in no order: none is ever numbered by
+    its place.
+    """
+
+    kind: Literal["lost_counts"]
+    meanings: Names
+
+
+TableNote = MultiFault | DisplayDelay | StoredHistory | CodeFamily | LostCounts

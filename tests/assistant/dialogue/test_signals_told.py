@@ -161,3 +161,13 @@ def test_the_same_words_give_the_same_bytes() -> None:
     )
 
     assert first == second
+
+
+def test_rows_whose_number_is_lost_are_named_and_never_numbered() -> None:
+    (answer,) = said("R1 outside flashes 9 times then a pause")
+    (other,) = said("remote shows C1")
+
+    assert answer.decodes[0].verdict == "none"
+    assert decoded(answer) == []
+    assert "cannot be read: fan stuck; water flow too low." in lines(answer)
+    assert "cannot be read" not in lines(other)
