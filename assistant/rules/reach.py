@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from difflib import get_close_matches
 from itertools import product
 
 from assistant.record import Item, Scope
@@ -10,7 +11,7 @@ from assistant.rules.findings import Finding
 from assistant.rules.pack import Pack
 from assistant.rules.references import items_of, references
 from assistant.rules.scopes import apart
-from assistant.timing.stop_kinds import StopBase, resets_at
+from assistant.timing.stop_kinds import StopBase, events_of, resets_at
 from assistant.timing.wait_kinds.base import WaitBase
 from assistant.timing.wait_kinds.frost import Defrost
 from assistant.timing.wait_kinds.holds import Standby
@@ -72,6 +73,22 @@ def find_unreachable(pack: Pack) -> Iterator[tuple[Item, Finding, bool]]:
             elif file in _NAMED_ELSEWHERE and item.id not in named[file]:
                 yield item, Finding((), _NAMED_ELSEWHERE[file]), False
     yield from _idle_checks(pack, named["checks"])
+    yield from _by_no_protection(pack)
+
+
+def _by_no_protection(pack: Pack) -> Iterator[tuple[Item, Finding, bool]]:
+    """Yield waits that ask for a protection which no counter of the pack counts.
+
+    A stop is told by the names of the counters: the wait would then never run.
+    """
+    events = sorted({event for stop in pack.stops for event in events_of(stop)})
+    for wait in pack.waits:
+        wanted = wait.stopped_by
+        if wanted is not None and wanted not in events:
+            told = f"`stopped_by` {wanted} is the `event` of no counter of this pack"
+            near = get_close_matches(wanted, events, n=1)
+            hint = f"did you mean {near[0]}?" if near else "add its row to stops.yaml"
+            yield wait, Finding(("stopped_by",), told, hint), False
 
 
 def _named(pack: Pack) -> dict[str, set[str]]:
