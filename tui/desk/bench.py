@@ -174,13 +174,17 @@ class Bench:
     def reading(self, fields: ReadingFields) -> tuple[Message, ...]:
         """Take a filled-in readings form, or say what is wrong with it."""
         from assistant.language.vocabulary import Vocabulary
+        from assistant.meters import MetersError, read_meters
         from tui.desk.forms import WrongFieldsError, reading_facts
 
         words = self.session.vocabulary(self._job) if self._job else Vocabulary()
         try:
-            facts, told = reading_facts(fields, words)
+            saved = read_meters(self.settings.config) if fields.meter else None
+            facts, told = reading_facts(fields, words, saved)
         except WrongFieldsError as wrong:
             return (Refused(wrong.fields),)
+        except MetersError as error:
+            return (Refused({"meter": f"{error.what}; {error.hint}"}),)
         return self.enter(facts, told)
 
     def unit(self, fields: UnitFields) -> tuple[Message, ...]:

@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from assistant.checks.kinds import Meter
     from assistant.facts import Fact
     from assistant.language.vocabulary import Vocabulary
+    from assistant.meters import MeterBook
     from assistant.units.quantity import Quantity
 
 OPEN_LINE = {"ol", "o.l", "open", "open line", "over limit"}
@@ -70,7 +71,7 @@ class _Taker:
 
 
 def reading_facts(
-    fields: ReadingFields, vocabulary: Vocabulary
+    fields: ReadingFields, vocabulary: Vocabulary, saved: MeterBook | None = None
 ) -> tuple[tuple[Fact, ...], str]:
     """Return the facts of a readings form, and the same in words.
 
@@ -79,6 +80,8 @@ def reading_facts(
     fields : ReadingFields
     vocabulary : Vocabulary
         Words of the packs in force: what their sensors and checks are called.
+    saved : MeterBook, optional
+        The technician's meters, which the form may name.
 
     Raises
     ------
@@ -93,7 +96,7 @@ def reading_facts(
     shown = fields.value.strip() if value is not None else "OL"
     of = taker.take("of", fields.of, lambda text: measurand(text, shown, vocabulary))
     warm = taker.take("temperature", fields.temperature, temperature)
-    meter = taker.take("meter", fields.meter, lambda text: meter_of(text, value))
+    meter = taker.take("meter", fields.meter, lambda text: meter_of(text, value, saved))
     if not fields.of.strip():
         taker.wrong["of"] = "say what was measured, such as TH3 or supply"
     if not fields.value.strip():
@@ -185,8 +188,10 @@ def temperature(text: str) -> Quantity:
     return read
 
 
-def meter_of(text: str, value: Quantity | None) -> Meter | None:
-    """Return a meter from its promise: ``1`` or ``1 % + 3`` (digits).
+def meter_of(
+    text: str, value: Quantity | None, saved: MeterBook | None = None
+) -> Meter | None:
+    """Return a saved meter by its name, or one by its promise: ``1 % + 3`` (digits).
 
     The last digit is that of a four-digit meter on the range of the reading.
 
@@ -195,6 +200,9 @@ def meter_of(text: str, value: Quantity | None) -> Meter | None:
     ValueError
         When it is not so written.
     """
+    named = [m for m in saved.meters if _alike(m.name, text)] if saved else []
+    if named:
+        return named[0]
     from assistant.checks.kinds import Meter
     from assistant.checks.reading import usual_resolution
     from assistant.units.parse import parse_number
@@ -205,7 +213,8 @@ def meter_of(text: str, value: Quantity | None) -> Meter | None:
         share = parse_number(percent.replace("%", "").strip())
         counts = int(digits.strip() or DIGITS)
     except ValueError as error:
-        raise ValueError(f"{text!r} is no accuracy; write it as 1 % + 3") from error
+        told = "no saved meter and no accuracy; write it as 1 % + 3"
+        raise ValueError(f"{text!r} is {told}") from error
     if share < 0 or counts < 0:
         raise ValueError(f"{text!r}: an accuracy is not below zero")
     if value is None:
@@ -244,3 +253,7 @@ def unit_facts(fields: UnitFields) -> tuple[tuple[Fact, ...], str]:
     if not facts:
         raise WrongFieldsError({"outdoor": "write the model, or choose who you are"})
     return tuple(facts), ", ".join((*parts, *filter(None, (fields.role,))))
+
+
+def _alike(one: str, other: str) -> bool:
+    return one.casefold().split() == other.casefold().split()

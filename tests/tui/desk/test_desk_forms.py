@@ -2,16 +2,21 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
+from assistant.checks.kinds import MeterRange
 from assistant.facts import ContextFact, ReadingFact, RoleFact, UnitFact
 from assistant.language.understand import understand
 from assistant.language.vocabulary import Vocabulary
+from assistant.meters import MeterBook
 from tests.desk_driver import START
 from tui.desk.forms import (
     ReadingFields,
     UnitFields,
     WrongFieldsError,
+    quantity,
     reading_facts,
     unit_facts,
 )
@@ -135,3 +140,17 @@ def test_an_unknown_plate_item_is_told() -> None:
         unit_facts(UnitFields(outdoor="KX-24", more="paint=red"))
     with pytest.raises(WrongFieldsError, match="write the model"):
         unit_facts(UnitFields())
+
+
+def test_a_saved_meter_is_taken_by_its_name_whatever_its_case() -> None:
+    figures = MeterRange(percent=0.5, digits=2, resolution=quantity("0.1 V"))
+    book = MeterBook().saving("Blue one", figures)
+    fields = ReadingFields(of="supply", value="228 V", meter="blue  ONE")
+
+    (reading,), _ = reading_facts(fields, WORDS, book)
+
+    assert isinstance(reading, ReadingFact)
+    assert reading.meter == book.find("Blue one")
+    with pytest.raises(WrongFieldsError) as caught:
+        reading_facts(replace(fields, meter="red one"), WORDS, book)
+    assert "no saved meter and no accuracy" in caught.value.fields["meter"]

@@ -161,7 +161,7 @@ class Reading(Form):
         Field("of", "what", "TH3, supply, bus ..."),
         Field("value", "value", "12.4 kohm, 231 V, OL"),
         Field("temperature", "at sensor", "30 C, 86 F"),
-        Field("meter", "meter", "1 % + 3"),
+        Field("meter", "meter", "its name, or 1 % + 3"),
         Field("power", "power", options=("off", "live")),
         Field("unplugged", "unplugged", options=("yes", "no")),
     )
