@@ -50,6 +50,7 @@ def run(*words: str, cwd: Path | None = None, **more: str) -> str:
 
 @pytest.mark.model
 @pytest.mark.skipif(os.name == "nt", reason="another layout of environments")
+@pytest.mark.slow
 def test_the_demo_plays_from_the_wheel_in_another_folder(
     installed: Path, tmp_path: Path
 ) -> None:
