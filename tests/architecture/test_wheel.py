@@ -10,6 +10,7 @@ from pathlib import Path
 
 import pytest
 
+pytestmark = pytest.mark.slow
 ROOT = Path(__file__).parents[2]
 
 
@@ -50,7 +51,6 @@ def run(*words: str, cwd: Path | None = None, **more: str) -> str:
 
 @pytest.mark.model
 @pytest.mark.skipif(os.name == "nt", reason="another layout of environments")
-@pytest.mark.slow
 def test_the_demo_plays_from_the_wheel_in_another_folder(
     installed: Path, tmp_path: Path
 ) -> None:

@@ -112,6 +112,7 @@ def test_pieces_are_put_into_lines_and_cells() -> None:
 
 
 @needs_ocr
+@pytest.mark.slow
 def test_scanned_tables_keep_each_code_on_its_line_though_they_lie_on_their_side(
     tmp_path: Path,
 ) -> None:

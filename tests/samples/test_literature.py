@@ -193,6 +193,7 @@ def test_printed_resistances_fall_with_temperature() -> None:
         assert len(pairs) >= 24
 
 
+@pytest.mark.slow
 def test_a_second_run_of_the_maker_gives_the_same_bytes(tmp_path: Path) -> None:
     write_all(tmp_path / "one")
     write_all(tmp_path / "two")

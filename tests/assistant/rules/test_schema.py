@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from functools import cache
 from pathlib import Path
 from tempfile import TemporaryDirectory
+from typing import Any
 
 import pytest
 
@@ -18,6 +20,11 @@ PACKS = Path(__file__).parents[3] / "kb_samples" / "packs"
 FILES = sorted(PACKS.rglob("*.yaml"))
 
 
+@cache
+def schema(name: str) -> dict[str, Any]:
+    return schema_of(name)
+
+
 def written(path: Path) -> object:
     found = read_yaml(path, path.name)
     assert found.mistakes == []
@@ -28,7 +35,7 @@ def written(path: Path) -> object:
     "path", FILES, ids=[path.relative_to(PACKS).as_posix() for path in FILES]
 )
 def test_the_files_of_the_sample_packs_fit_their_schemas(path: Path) -> None:
-    assert problems(written(path), schema_of(path.stem)) == []
+    assert problems(written(path), schema(path.stem)) == []
 
 
 @pytest.mark.parametrize("files", [GOOD, SCHEMES], ids=["whole pack", "every scheme"])
@@ -36,7 +43,7 @@ def test_the_packs_of_the_tests_fit_their_schemas(files: dict[str, str]) -> None
     with TemporaryDirectory() as place:
         folder = write_pack(Path(place), files)
         for path in sorted(folder.glob("*.yaml")):
-            assert problems(written(path), schema_of(path.stem)) == [], path.name
+            assert problems(written(path), schema(path.stem)) == [], path.name
 
 
 @pytest.mark.parametrize("name", [name for name in NAMES if name != "pack"])
