@@ -56,6 +56,7 @@ def _reference(texts: list[str]) -> NDArray[np.float32]:
     return np.asarray(vectors, dtype=np.float32)
 
 
+@pytest.mark.slow
 @pytest.mark.model
 def test_vectors_agree_with_sentence_transformers() -> None:
     encoder = real_encoder()

@@ -28,6 +28,7 @@ def place(tmp_path: Path) -> Workplace:
     return Workplace(tmp_path / "library", folder, tmp_path / "notes")
 
 
+@pytest.mark.slow
 def test_kills_lose_at_most_a_document_or_a_batch_each(place: Workplace) -> None:
     again = survive(place, KILLS, seed=20260501)
 

@@ -79,7 +79,7 @@ async def resumed(places: Settings, job: str, turns: int) -> None:
 
 
 @pytest.mark.parametrize(
-    "kills", [pytest.param(2), pytest.param(10, marks=pytest.mark.slow)]
+    "kills", [pytest.param(1), pytest.param(10, marks=pytest.mark.slow)]
 )
 async def test_a_screen_killed_at_any_moment_resumes_in_the_same_state(
     kills: int, sample_places: Settings, tmp_path: Path

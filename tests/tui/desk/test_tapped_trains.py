@@ -91,7 +91,7 @@ def entered(desk: Desk) -> list[Observation]:
 
 
 @pytest.mark.parametrize(
-    "every", [pytest.param(10), pytest.param(1, marks=pytest.mark.slow)]
+    "every", [pytest.param(15), pytest.param(1, marks=pytest.mark.slow)]
 )
 async def test_trains_tapped_by_key_are_read_and_entered_as_the_board_says(
     every: int, sample_places: Settings, tmp_path: Path
