@@ -9,7 +9,8 @@ import pytest
 from assistant.errors import PackError
 from assistant.rules.loader import load_pack
 from tests.pack_folders import GOOD, changed, write_pack
-from tests.seeded_mistakes import PROVED, SEEDED
+from tests.seeded.every import SEEDED
+from tests.seeded.proved import PROVED
 from tests.verified_packs import verified
 
 
