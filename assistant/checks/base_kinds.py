@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, Literal, Self
 
-from pydantic import Field
+from pydantic import Field, model_validator
 
 from assistant.record import Item, Mode, Record, Role
 from assistant.units.quantity import Quantity
@@ -29,6 +29,27 @@ MOVE_FACTOR: dict[str, float] = {
     "somewhat against": 1 / 2,
     "strongly against": 1 / 6,
 }
+
+
+def rising(low: Quantity | None, high: Quantity | None) -> None:
+    """Refuse a band whose high end lies below its low one.
+
+    Raises
+    ------
+    ValueError
+        With both ends as written.
+    """
+    if low is not None and high is not None and low.value > high.value:
+        raise ValueError(f"`high` {high.text} is below `low` {low.text}")
+
+
+class Banded(Record):
+    """What has a `low` and a `high`, either of which may be left out."""
+
+    @model_validator(mode="after")
+    def _limits_rise(self) -> Self:
+        rising(getattr(self, "low", None), getattr(self, "high", None))
+        return self
 
 
 class Outcome(Record):
@@ -64,15 +85,3 @@ class CheckBase(Item):
     mode: Mode | None = None
     cautions: tuple[str, ...] = ()
     outcomes: Annotated[tuple[Outcome, ...], Field(min_length=1)]
-
-
-def rising(low: Quantity | None, high: Quantity | None) -> None:
-    """Refuse a band whose high end lies below its low one.
-
-    Raises
-    ------
-    ValueError
-        With both ends as written.
-    """
-    if low is not None and high is not None and low.value > high.value:
-        raise ValueError(f"`high` {high.text} is below `low` {low.text}")

@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, field_validator, model_validator
 
-from assistant.checks.base_kinds import CheckBase, rising
+from assistant.checks.base_kinds import Banded, CheckBase, rising
 from assistant.units.quantity import Difference, Kelvins, Ohms, Volts
 
 
@@ -40,7 +40,7 @@ Metering = Literal["valve indoors", "valve outdoors", "fixed orifice indoors"]
 """What drops the pressure in cooling, and where it sits."""
 
 
-class ChargeCheck(CheckBase):
+class ChargeCheck(CheckBase, Banded):
     """Superheat, subcooling or discharge superheat, from a gauge and a thermometer.
 
     `mode` is needed. An inverter machine gets a verdict only in the maker's own
@@ -71,11 +71,10 @@ class ChargeCheck(CheckBase):
     def _told(self) -> ChargeCheck:
         if self.mode not in {"cool", "heat"}:
             raise ValueError("a charge check names its `mode`: cool or heat")
-        rising(self.low, self.high)
         return self
 
 
-class SplitCheck(CheckBase):
+class SplitCheck(CheckBase, Banded):
     """Return less supply air (or more, in heating) by the document's own figures.
 
     In cooling it holds for the indoor wet bulbs between `wet_bulb_low` and
@@ -92,7 +91,6 @@ class SplitCheck(CheckBase):
     def _told(self) -> SplitCheck:
         if self.mode not in {"cool", "heat"}:
             raise ValueError("a split names its `mode`: cool or heat")
-        rising(self.low, self.high)
         rising(self.wet_bulb_low, self.wet_bulb_high)
         ends = (self.wet_bulb_low, self.wet_bulb_high)
         if self.mode == "cool" and None in ends:

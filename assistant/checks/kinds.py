@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal, Self
+from typing import Annotated, Literal
 
-from pydantic import Field, model_validator
+from pydantic import Field
 
 from assistant.checks.base_kinds import (
     MOVE_FACTOR,
     NEEDS_ORDER,
+    Banded,
     CheckBase,
     Move,
     Needs,
     Outcome,
-    rising,
 )
 from assistant.checks.gauge_kinds import (
     ChargeCheck,
@@ -173,7 +173,7 @@ class UnbalanceCheck(CheckBase):
     largest: Ratio
 
 
-class WindingCheck(CheckBase):
+class WindingCheck(CheckBase, Banded):
     """Three windings: their spread, and each resistance, by the document's limits.
 
     Without `largest` the document says only "nearly equal", which no meter proves.
@@ -185,11 +185,6 @@ class WindingCheck(CheckBase):
     low: Ohms | None = None
     high: Ohms | None = None
 
-    @model_validator(mode="after")
-    def _limits_rise(self) -> Self:
-        rising(self.low, self.high)
-        return self
-
 
 class InsulationCheck(CheckBase):
     """Insulation to ground, uncorrected, against the document's least value."""
@@ -199,17 +194,12 @@ class InsulationCheck(CheckBase):
     low: Ohms
 
 
-class Pin(Record):
+class Pin(Banded):
     """One pin of a header, to the common pin; what it is called is how it is told."""
 
     name: str
     low: Volts
     high: Volts
-
-    @model_validator(mode="after")
-    def _limits_rise(self) -> Self:
-        rising(self.low, self.high)
-        return self
 
 
 class FanPinsCheck(CheckBase):
@@ -227,7 +217,7 @@ class FanPinsCheck(CheckBase):
 Behaviour = Literal["swings", "one-sided", "constant", "nothing"]
 
 
-class LineCheck(CheckBase):
+class LineCheck(CheckBase, Banded):
     """A communication line by what the document calls healthy; read three times."""
 
     kind: Literal["line"]
@@ -236,11 +226,6 @@ class LineCheck(CheckBase):
     means: dict[Behaviour, str] = Field(default_factory=dict)
     low: Volts | None = None
     high: Volts | None = None
-
-    @model_validator(mode="after")
-    def _limits_rise(self) -> Self:
-        rising(self.low, self.high)
-        return self
 
 
 class CapacitorCheck(CheckBase):
@@ -253,7 +238,7 @@ class CapacitorCheck(CheckBase):
     """Tolerance downwards where it differs."""
 
 
-class CoilCheck(CheckBase):
+class CoilCheck(CheckBase, Banded):
     """A coil's resistance against the document; `at` corrects copper to it."""
 
     kind: Literal["coil"]
@@ -261,11 +246,6 @@ class CoilCheck(CheckBase):
     low: Ohms
     high: Ohms
     at: Kelvins | None = None
-
-    @model_validator(mode="after")
-    def _limits_rise(self) -> Self:
-        rising(self.low, self.high)
-        return self
 
 
 class SwitchCheck(CheckBase):
@@ -277,18 +257,13 @@ class SwitchCheck(CheckBase):
     while_state: str
 
 
-class DiodesCheck(CheckBase):
+class DiodesCheck(CheckBase, Banded):
     """Diode readings of a module in one direction, one for each phase."""
 
     kind: Literal["module_diodes"]
     points: Annotated[tuple[str, ...], Field(min_length=3, max_length=3)]
     low: Volts | None = None
     high: Volts | None = None
-
-    @model_validator(mode="after")
-    def _limits_rise(self) -> Self:
-        rising(self.low, self.high)
-        return self
 
 
 BenchSet = UnbalanceCheck | WindingCheck | FanPinsCheck | LineCheck | DiodesCheck
