@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Mapping
 from datetime import timedelta
 from pathlib import Path
+from types import MappingProxyType
 
 from assistant.dialogue.answer import Answer, WaitShown
 from assistant.dialogue.view import View
@@ -22,10 +23,18 @@ class Spoken:
     """A conversation about a unit whose pack has waits of some kinds only."""
 
     def __init__(
-        self, folder: Path, kinds: Collection[str], role: Role = "technician"
+        self,
+        folder: Path,
+        kinds: Collection[str],
+        role: Role = "technician",
+        stopped_by: Mapping[str, str] = MappingProxyType({}),
     ) -> None:
         pack = load_pack(write_pack(folder / "quellmar", pack_files()))
-        waits = tuple(one for one in pack.waits if one.kind in kinds)
+        waits = tuple(
+            one.model_copy(update={"stopped_by": stopped_by.get(one.kind)})
+            for one in pack.waits
+            if one.kind in kinds
+        )
         self.talk = Talk([pack.model_copy(update={"waits": waits})], role=role)
 
     def say(self, text: str, *, after: float = 1) -> Answer:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import datetime, timedelta
 
 from assistant.dialogue.trigger_words import TRIGGER_WORDS
@@ -188,6 +188,12 @@ def _value(one: ConditionState) -> str:
 
 def _like(told: Quantity, wanted: Quantity) -> str:
     return format_quantity(told, like=told.text or wanted.text)
+
+
+def one_of(waits: Iterable[tuple[str, str]]) -> str:
+    """Name waits of which one runs, by the protection that stopped the unit."""
+    told = "; ".join(f"{protection}: {name}" for protection, name in waits)
+    return f"Which protection stopped it was not said. It decides the wait: {told}."
 
 
 def _unsaid(state: WaitState) -> Iterator[str]:

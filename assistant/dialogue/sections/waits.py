@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from assistant.dialogue import wait_replies
 from assistant.dialogue.answer import (
@@ -92,8 +92,13 @@ def _inside(view: View) -> bool:
 
 def wait_lines(view: View) -> Iterator[Statement]:
     """Say what is running, what is over, and by which rule."""
+    undecided = [state for state in view.waits_shown if _by_a_protection(state)]
+    if len(undecided) > 1:
+        yield _one_of(view, undecided)
     for state in view.waits_shown:
         gid = state.row.gid
+        if len(undecided) > 1 and state in undecided:
+            continue
         if state.state in ("ready", "overdue") and not _news(view, state):
             continue
         yield computed(
@@ -112,6 +117,18 @@ def wait_lines(view: View) -> Iterator[Statement]:
     yield from _after_lines(view)
     yield from _off_time_lines(view)
     yield from _entry_lines(view)
+
+
+def _by_a_protection(state: WaitState) -> bool:
+    """Say whether a wait is for the stop of a protection that was not named."""
+    return bool(state.row.wait.stopped_by) and bool(state.unsaid)
+
+
+def _one_of(view: View, states: Sequence[WaitState]) -> Statement:
+    """Name waits of which the protection that stopped the unit chooses one."""
+    waits = [(str(state.row.wait.stopped_by), state.row.wait.name) for state in states]
+    sources = [source for state in states for source in view.cite(state.row.gid)]
+    return computed(wait_replies.one_of(waits), tuple(dict.fromkeys(sources)))
 
 
 def _clock_lines(view: View) -> Iterator[Statement]:
