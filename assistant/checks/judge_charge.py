@@ -24,7 +24,7 @@ from assistant.checks.reading import (
     ReadingFor,
 )
 from assistant.checks.uncertainty import expanded, meter_bound
-from assistant.checks.verdict import Verdict
+from assistant.checks.verdict import Verdict, unjudged
 from assistant.units.quantity import Quantity
 
 GAUGE_ERROR = 0.005 * 500 * 6894.757293168361
@@ -79,17 +79,7 @@ def judge_charge(
         A gauge when its resolution is a pressure; its thermometer's error counts.
     """
     law = SUBCOOLING if check.kind == "subcooling" else SUPERHEAT
-    low, high = (None if end is None else end.value for end in (check.low, check.high))
-    none = Verdict(
-        check=check.id,
-        result="no_verdict",
-        reason="",
-        low=low,
-        high=high,
-        unit="dK",
-        formula=law.formula,
-        source=law.source,
-    )
+    none = unjudged(check.id, law, "dK", check.low, check.high)
     wrong = misplaced(check.kind, check.port, check.mode, check.metering)
     if wrong:
         return replace(none, reason=wrong)
@@ -104,12 +94,12 @@ def judge_charge(
     if refused is not None:
         reason, missing = refused
         return replace(found, reason=because(reason, notes), missing=missing)
-    if low is None and high is None:
+    if none.low is None and none.high is None:
         reason = "the document states no limits for it"
         return replace(found, reason=because(reason, notes))
     assert found.value is not None  # noqa: S101 - set by the figure
     assert found.uncertainty is not None  # noqa: S101 - set by the figure
-    result, reason = compare(found.value, low, high, found.uncertainty, "dK")
+    result, reason = compare(found.value, none.low, none.high, found.uncertainty, "dK")
     return replace(found, result=result, reason=because(reason, notes))
 
 

@@ -11,7 +11,7 @@ from assistant.checks.law import OutOfRangeError
 from assistant.checks.line_behaviour import BEHAVES, behaviour
 from assistant.checks.reading import THE_READING, ReadingFor, bound_for
 from assistant.checks.uncertainty import GUARD, expanded
-from assistant.checks.verdict import Verdict
+from assistant.checks.verdict import Verdict, unjudged
 
 REFERENCED = "the line may be at mains potential: rated probes, nothing touched"
 PLUGGING = "plug and unplug only isolated, with the bus measured dead"
@@ -36,14 +36,7 @@ def judge_fan_pins(
     """
     names = tuple(pin.name for pin in check.pins)
     told, missing = told_of((*names, check.command.name), reading)
-    base = Verdict(
-        check=check.id,
-        result="no_verdict",
-        reason="",
-        unit="V",
-        formula=GUARD.formula,
-        source=GUARD.source,
-    )
+    base = unjudged(check.id, GUARD, "V")
     supplies = {name: _pin(base, pin, told, meter) for name, pin in _by_name(check)}
     for name, verdict in supplies.items():
         if verdict is not None and verdict.result != "pass":
@@ -118,16 +111,7 @@ def judge_line(check: LineCheck, reading: ReadingFor, meter: Meter | None) -> Ve
         Assumed when not told.
     """
     values = [value.value for _, value in reading.set_of if value is not None]
-    base = Verdict(
-        check=check.id,
-        result="no_verdict",
-        reason="",
-        low=None if check.low is None else check.low.value,
-        high=None if check.high is None else check.high.value,
-        unit="V",
-        formula=BEHAVES.formula,
-        source=BEHAVES.source,
-    )
+    base = unjudged(check.id, BEHAVES, "V", check.low, check.high)
     try:
         moved = behaviour(*values)
     except OutOfRangeError as error:

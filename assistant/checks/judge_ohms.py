@@ -23,7 +23,7 @@ from assistant.checks.reading import (
 )
 from assistant.checks.switching import CONTACTS, contact_state
 from assistant.checks.uncertainty import GUARD, expanded
-from assistant.checks.verdict import Verdict
+from assistant.checks.verdict import Verdict, unjudged
 from assistant.checks.windings import TEMPERED, resistance_at
 
 TESTER_PERCENT = 10.0
@@ -44,16 +44,7 @@ def judge_insulation(
     meter : Meter or None
         10 % is assumed when not told.
     """
-    low = check.low.value
-    base = Verdict(
-        check=check.id,
-        result="no_verdict",
-        reason="",
-        low=low,
-        unit="ohm",
-        formula=GUARD.formula,
-        source=GUARD.source,
-    )
+    base = unjudged(check.id, GUARD, "ohm", check.low)
     if reading.value is None:
         reason = "OL is the end of the range: tell the resistance the tester's range "
         reason += "ends at, and its test voltage"
@@ -64,7 +55,7 @@ def judge_insulation(
     else:
         a, assumed = bound_for(meter, value, "ohm")
     u = expanded(a)
-    result, reason = compare(value, low, None, u, "ohm")
+    result, reason = compare(value, base.low, None, u, "ohm")
     cold = ""
     if result == "fail":
         cold = (
@@ -142,16 +133,7 @@ def judge_coil(check: CoilCheck, reading: ReadingFor, meter: Meter | None) -> Ve
     """
     low, high = check.low.value, check.high.value
     law = GUARD if check.at is None else TEMPERED
-    base = Verdict(
-        check=check.id,
-        result="no_verdict",
-        reason="",
-        low=low,
-        high=high,
-        unit="ohm",
-        formula=law.formula,
-        source=law.source,
-    )
+    base = unjudged(check.id, law, "ohm", check.low, check.high)
     if reading.value is None:
         if high * WELL_INSIDE <= METER_TOP:
             reason = "OL: an open coil, where both its leads were off and clean"

@@ -10,10 +10,9 @@ from assistant.checks.kinds import DiodesCheck, Meter, UnbalanceCheck, WindingCh
 from assistant.checks.reading import ReadingFor, bound_for
 from assistant.checks.unbalance import UNBALANCE, phase_lost, unbalance, unbalance_bound
 from assistant.checks.uncertainty import expanded
-from assistant.checks.verdict import Result, Verdict
+from assistant.checks.verdict import Verdict, unjudged, worst
 
 LIMIT = "the document's limit"
-_SEVERITY: tuple[Result, ...] = ("pass", "no_verdict", "inconclusive", "fail")
 
 
 def told_of(
@@ -48,15 +47,7 @@ def judge_unbalance(
         Assumed when not told.
     """
     told, missing = told_of(check.points, reading)
-    base = Verdict(
-        check=check.id,
-        result="no_verdict",
-        reason="",
-        high=check.largest.value,
-        unit="1",
-        formula=UNBALANCE.formula,
-        source=UNBALANCE.source,
-    )
+    base = unjudged(check.id, UNBALANCE, "1", high=check.largest)
     if missing:
         return _lacking(base, missing)
     values = tuple(value for value in told.values() if value is not None)
@@ -89,15 +80,7 @@ def judge_winding(
         Assumed when not told.
     """
     told, missing = told_of(check.points, reading)
-    base = Verdict(
-        check=check.id,
-        result="no_verdict",
-        reason="",
-        high=None if check.largest is None else check.largest.value,
-        unit="1",
-        formula=UNBALANCE.formula,
-        source=UNBALANCE.source,
-    )
+    base = unjudged(check.id, UNBALANCE, "1", high=check.largest)
     if missing:
         return _lacking(base, missing)
     opened = [name for name, value in told.items() if value is None]
@@ -108,7 +91,7 @@ def judge_winding(
         verdict
         for verdict in (
             _spread(base, check, values, meter),
-            _each(base, check, values, meter),
+            _each(check, values, meter),
         )
         if verdict is not None
     ]
@@ -116,9 +99,9 @@ def judge_winding(
         share = unbalance(*values.values())
         reason = f"the spread is {shown(share, '1')}, and no limit of the document"
         return replace(base, reason=f"{reason} is told", value=share, missing=(LIMIT,))
-    worst = max(verdicts, key=lambda verdict: _SEVERITY.index(verdict.result))
-    rest = "; ".join(v.reason for v in verdicts if v is not worst)
-    return replace(worst, reason=because(worst.reason, rest))
+    first = worst(verdicts)
+    rest = because(*(one.reason for one in verdicts if one is not first))
+    return replace(first, reason=because(first.reason, rest))
 
 
 def _open_windings(base: Verdict, opened: list[str]) -> Verdict:
@@ -165,30 +148,20 @@ def _spread(
 
 
 def _each(
-    base: Verdict, check: WindingCheck, values: dict[str, float], meter: Meter | None
+    check: WindingCheck, values: dict[str, float], meter: Meter | None
 ) -> Verdict | None:
-    low, high = check.low, check.high
-    if low is None and high is None:
+    base = unjudged(check.id, UNBALANCE, "ohm", check.low, check.high)
+    if base.low is None and base.high is None:
         return None
-    floor = None if low is None else low.value
-    ceiling = None if high is None else high.value
     found = []
     for name, value in values.items():
         u = expanded(bound_for(meter, value, "ohm")[0])
-        result, reason = compare(value, floor, ceiling, u, "ohm")
+        result, reason = compare(value, base.low, base.high, u, "ohm")
+        reason = f"{name}: {reason}"
         found.append(
-            replace(
-                base,
-                result=result,
-                reason=f"{name}: {reason}",
-                value=value,
-                low=floor,
-                high=ceiling,
-                unit="ohm",
-                uncertainty=u,
-            )
+            replace(base, result=result, reason=reason, value=value, uncertainty=u)
         )
-    return max(found, key=lambda verdict: _SEVERITY.index(verdict.result))
+    return worst(found)
 
 
 def judge_diodes(
@@ -206,16 +179,7 @@ def judge_diodes(
         Assumed when not told.
     """
     told, missing = told_of(check.points, reading)
-    base = Verdict(
-        check=check.id,
-        result="no_verdict",
-        reason="",
-        low=None if check.low is None else check.low.value,
-        high=None if check.high is None else check.high.value,
-        unit="V",
-        formula=MODULE.formula,
-        source=MODULE.source,
-    )
+    base = unjudged(check.id, MODULE, "V", check.low, check.high)
     if missing:
         return _lacking(base, missing)
     values = [value for value in told.values() if value is not None]
@@ -255,4 +219,4 @@ def _banded(base: Verdict, values: list[float], u: float) -> Verdict | None:
         for value in values
         for result, reason in (compare(value, base.low, base.high, u, "V"),)
     ]
-    return max(found, key=lambda verdict: _SEVERITY.index(verdict.result))
+    return worst(found)

@@ -17,13 +17,18 @@ from assistant.checks.judge_thermistor import (
     outside,
     temperature_of,
 )
-from assistant.checks.judge_voltage import voltage_bound
 from assistant.checks.kinds import DividerCheck, Meter, Sensor, TwoSensorsCheck
 from assistant.checks.law import OutOfRangeError
-from assistant.checks.reading import AT_SENSOR, BOARD_ON, ReadingFor, meter_for
+from assistant.checks.reading import (
+    AT_SENSOR,
+    BOARD_ON,
+    ReadingFor,
+    bound_for,
+    meter_for,
+)
 from assistant.checks.two_sensors import TWO, disagreement
 from assistant.checks.uncertainty import expanded, meter_bound
-from assistant.checks.verdict import Verdict
+from assistant.checks.verdict import Verdict, unjudged
 
 _RAIL = 0.02
 """Share of the logic supply from a rail that only an open or a short explains."""
@@ -45,14 +50,7 @@ def judge_divider(
     meter : Meter or None
         Assumed when not told.
     """
-    none = Verdict(
-        check=check.id,
-        result="no_verdict",
-        reason="",
-        unit="V",
-        formula=DIVIDER.formula,
-        source=DIVIDER.source,
-    )
+    none = unjudged(check.id, DIVIDER, "V")
     at, value = reading.at_temperature, reading.value
     if at is None or value is None:
         reason = "the temperature at the sensor is not known"
@@ -67,7 +65,7 @@ def judge_divider(
         return replace(none, reason=outside(sensor, at))
     logic, fixed, to = check.logic.value, check.fixed.value, check.sensor_to
     volts = divider_voltage(expected.resistance, logic, fixed, to)
-    bound, assumed = voltage_bound(value.value, meter)
+    bound, assumed = bound_for(meter, value.value, "V")
     degrees = 1.0 if meter is None else meter.thermometer
     steep = divider_slope(expected.resistance, logic, fixed, to) * expected.slope
     u = expanded(bound, abs(steep) * degrees)
@@ -127,15 +125,7 @@ def judge_two(
     meter : Meter or None
         Assumed when not told.
     """
-    none = Verdict(
-        check=check.id,
-        result="no_verdict",
-        reason="",
-        high=check.largest.value,
-        unit="dK",
-        formula=TWO.formula,
-        source=TWO.source,
-    )
+    none = unjudged(check.id, TWO, "dK", high=check.largest)
     roles = [sensor.role for sensor in sensors]
     told = dict(reading.set_of)
     missing = tuple(role for role in roles if role not in told)

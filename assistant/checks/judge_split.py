@@ -10,7 +10,7 @@ from assistant.checks.comparing import because, compare, shown
 from assistant.checks.kinds import Meter, SplitCheck
 from assistant.checks.reading import RETURN_AIR, SUPPLY_AIR, WET_BULB, ReadingFor
 from assistant.checks.uncertainty import expanded
-from assistant.checks.verdict import Verdict
+from assistant.checks.verdict import Verdict, unjudged
 
 
 def judge_split(
@@ -32,17 +32,7 @@ def judge_split(
     meter : Meter or None
         Its thermometer error counts, twice.
     """
-    low, high = (None if end is None else end.value for end in (check.low, check.high))
-    none = Verdict(
-        check=check.id,
-        result="no_verdict",
-        reason="",
-        low=low,
-        high=high,
-        unit="dK",
-        formula=SPLIT.formula,
-        source=SPLIT.source,
-    )
+    none = unjudged(check.id, SPLIT, "dK", check.low, check.high)
     missing = tuple(
         name for name in (RETURN_AIR, SUPPLY_AIR) if reading.among(name) is None
     )
@@ -61,10 +51,10 @@ def judge_split(
     reason, untold = _refused(check, reading, unmet)
     if reason:
         return replace(found, reason=because(reason, note), missing=untold)
-    if low is None and high is None:
+    if none.low is None and none.high is None:
         reason = "the document states no split, and no generic one is a verdict"
         return replace(found, reason=because(reason, note))
-    result, reason = compare(value, low, high, u, "dK")
+    result, reason = compare(value, none.low, none.high, u, "dK")
     return replace(found, result=result, reason=because(reason, note))
 
 

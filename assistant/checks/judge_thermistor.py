@@ -27,7 +27,7 @@ from assistant.checks.thermistor import (
     temperature_from_table,
 )
 from assistant.checks.uncertainty import expanded, guarded, meter_bound
-from assistant.checks.verdict import Verdict
+from assistant.checks.verdict import Verdict, unjudged
 from assistant.units.parse import format_quantity
 from assistant.units.quantity import Quantity
 
@@ -58,14 +58,7 @@ def judge_thermistor(
         Assumed when not told.
     """
     law = BETA if isinstance(sensor, BetaSensor) else TABLE
-    none = Verdict(
-        check=name,
-        result="no_verdict",
-        reason="",
-        unit="ohm",
-        formula=law.formula,
-        source=law.source,
-    )
+    none = unjudged(name, law, "ohm")
     at = reading.at_temperature
     if at is None:
         reason = "the temperature at the sensor is not known"

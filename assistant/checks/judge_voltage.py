@@ -14,24 +14,16 @@ from assistant.checks.reading import (
     SUPPLY_MEASURED,
     Context,
     ReadingFor,
+    bound_for,
     holds,
-    meter_for,
 )
 from assistant.checks.supply import BAND, MEASURED, SAG, band, sag
-from assistant.checks.uncertainty import expanded, meter_bound
-from assistant.checks.verdict import Verdict
+from assistant.checks.uncertainty import expanded
+from assistant.checks.verdict import Verdict, unjudged, worst
 
 NEARLY_NONE = 0.1
 """Share of the expected voltage below which nothing may be there at all."""
 UNFED = "without a call some units leave the bus unfed: tell whether there is one"
-_SEVERITY = ("pass", "inconclusive", "fail")
-
-
-def voltage_bound(value: float, meter: Meter | None) -> tuple[float, str]:
-    """Return the meter's bound for a voltage [V] and what was assumed."""
-    fitted, assumed = meter_for(meter, value, "V")
-    resolution = fitted.resolution.value
-    return meter_bound(value, fitted.percent, fitted.digits, resolution), assumed
 
 
 def judge_supply(
@@ -59,7 +51,7 @@ def judge_supply(
     MEASURED.hold(value)
     nominal = check.nominal.value
     low, high = band(nominal, check.tolerance.value)
-    bound, assumed = voltage_bound(value, meter)
+    bound, assumed = bound_for(meter, value, "V")
     u = expanded(bound)
     base = Verdict(
         check=check.id,
@@ -98,13 +90,13 @@ def _sag(
         return None
     rest = base.value or 0.0
     fall = sag(rest, at_start.value)
-    bounds = (voltage_bound(rest, meter)[0], voltage_bound(at_start.value, meter)[0])
+    bounds = (bound_for(meter, rest, "V")[0], bound_for(meter, at_start.value, "V")[0])
     u = expanded(*bounds)
     result, reason = compare(fall, None, largest.value, u, "V")
     return Verdict(
         check=base.check,
         result=result,
-        reason=because(f"sag at start: {reason}", voltage_bound(rest, meter)[1]),
+        reason=because(f"sag at start: {reason}", bound_for(meter, rest, "V")[1]),
         value=fall,
         high=largest.value,
         unit="V",
@@ -118,7 +110,7 @@ def _worse(rest: Verdict, start: Verdict | None) -> Verdict:
     """Return the worse of two verdicts; the voltage at rest decides a tie."""
     if start is None:
         return rest
-    if _SEVERITY.index(start.result) > _SEVERITY.index(rest.result):
+    if worst((rest, start)) is start:
         return start
     return replace(rest, reason=because(rest.reason, start.reason))
 
@@ -145,15 +137,7 @@ def judge_bus(
     meter : Meter or None
         Assumed when not told.
     """
-    base = Verdict(
-        check=check.id,
-        result="no_verdict",
-        reason="",
-        value=value,
-        unit="V",
-        formula=STANDBY.formula,
-        source=STANDBY.source,
-    )
+    base = replace(unjudged(check.id, STANDBY, "V"), value=value)
     supply = reading.supply
     if reading.power_state == "off":
         reason = "a standby voltage is read with the supply on"
@@ -184,8 +168,8 @@ def _bus(
 ) -> Verdict:
     value, expected = base.value or 0.0, base.expected or 0.0
     low, high = standby_band(supply, check.tolerance.value)
-    bound, assumed = voltage_bound(value, meter)
-    u = expanded(bound, math.sqrt(2) * voltage_bound(supply, meter)[0])
+    bound, assumed = bound_for(meter, value, "V")
+    u = expanded(bound, math.sqrt(2) * bound_for(meter, supply, "V")[0])
     result, reason = compare(value, low, high, u, "V")
     notes = (assumed, question(value, expected, "V"), dead)
     return replace(

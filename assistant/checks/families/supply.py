@@ -17,10 +17,10 @@ from assistant.checks.entry import (
 from assistant.checks.inputs import WORD, Input, Values
 from assistant.checks.judge import judge
 from assistant.checks.kinds import BusCheck, SupplyCheck
-from assistant.checks.reading import CALL, meter_for
+from assistant.checks.reading import CALL, bound_for
 from assistant.checks.report import CheckReport, from_verdict
 from assistant.checks.supply import BAND, SAG, band, sag
-from assistant.checks.uncertainty import expanded, meter_bound
+from assistant.checks.uncertainty import expanded
 
 
 def supply_voltage(values: Values) -> CheckReport:
@@ -94,9 +94,8 @@ def supply_sag(values: Values) -> CheckReport:
         return CheckReport(name, fall, "V", formula=SAG.formula, source=SAG.source)
     bounds, assumed = [], ""
     for value in (rest, start):
-        fitted, assumed = meter_for(values.meter(), value, "V")
-        resolution = fitted.resolution.value
-        bounds.append(meter_bound(value, fitted.percent, fitted.digits, resolution))
+        bound, assumed = bound_for(values.meter(), value, "V")
+        bounds.append(bound)
     u, largest = expanded(*bounds), values.number("largest")
     result, reason = compare(fall, None, largest, u, "V")
     return CheckReport(
