@@ -21,18 +21,15 @@ OVERLOAD = "overload"
 def happenings(state: JobState) -> tuple[Happening, ...]:
     """Return what happened, in the order it was told.
 
-    The second reset of a job is a `second_reset`: documents ask for a longer wait
-    then. A reset by power also powers the unit up.
+    A reset by power also powers the unit up.
     """
     found: list[Happening] = []
-    count = 0
     for held in map(partial(_by_both_clocks, state), state.held):
         match held.fact:
             case HappeningFact(trigger=trigger, at=at):
                 found.append(Happening(trigger, at))
             case ResetFact(which=which, at=at):
-                count += 1
-                found.append(Happening("reset" if count == 1 else "second_reset", at))
+                found.append(Happening("reset", at))
                 if which == "power":
                     found.append(Happening("power_on", at))
             case ProtectionStopFact(event=event) if only_names(held):

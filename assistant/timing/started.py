@@ -44,19 +44,15 @@ def pack_of(row: WaitRow) -> str:
 def with_second_resets(happenings: Sequence[Happening]) -> tuple[Happening, ...]:
     """Name every reset after the first a second one: documents ask for more then.
 
-    The first is the earliest told with a time; without times, the first told.
+    The first is the first told, where that has no time, else the earliest.
     """
     resets = [one for one in happenings if one.trigger == "reset"]
     if not resets:
         return tuple(happenings)
-    first = min(
-        enumerate(resets),
-        key=lambda entry: (
-            entry[1].at is None,
-            entry[1].at.latest.timestamp() if entry[1].at else 0,
-            entry[0],
-        ),
-    )[1]
+    first = resets[0]
+    if first.at is not None:
+        timed = [(one.at.latest, one) for one in resets if one.at is not None]
+        first = min(timed, key=lambda each: each[0])[1]
     return tuple(
         Happening("second_reset", one.at)
         if one.trigger == "reset" and one is not first

@@ -130,6 +130,18 @@ def test_a_second_reset_soon_after_the_first_waits_longer(tmp_path: Path) -> Non
     assert only(twice).earliest == clock(8, 32) + timedelta(minutes=25)
 
 
+def test_an_earlier_reset_told_later_leaves_the_later_one_the_second(
+    tmp_path: Path,
+) -> None:
+    job = Spoken(tmp_path, {"reset_delay"})
+
+    job.say("i reset it at 8:25")
+    answer = job.say("i had reset it at 8:05 before that")
+
+    # By hand: 08:25 is the second, 20 min after the first; 25 min from then.
+    assert only(answer).earliest == clock(8, 50)
+
+
 def test_a_second_reset_long_after_the_first_is_a_first_one(tmp_path: Path) -> None:
     job = Spoken(tmp_path, {"reset_delay"})
 

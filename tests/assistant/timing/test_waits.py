@@ -164,6 +164,15 @@ def test_a_second_reset_takes_over_from_the_first() -> None:
     assert only(waits_in_force([first], twice, now)).earliest == NOON + minutes(5)
 
 
+def test_a_reset_told_first_without_a_time_is_the_first() -> None:
+    second = wait("after-second", "second_reset", minimum="20 min")
+    told = [happened("reset", None), happened("reset", 2)]
+
+    found = only(waits_in_force([second], told, NOON + minutes(2)))
+
+    assert found.earliest == NOON + minutes(22)
+
+
 def test_a_second_reset_may_be_named_as_such() -> None:
     first = wait("after-reset", "reset", minimum="3 min")
     second = wait("after-second", "second_reset", minimum="20 min")
