@@ -15,12 +15,7 @@ from assistant.rules.fittings import (
     without,
 )
 from assistant.rules.patterns import can_match, fully_read
-from assistant.rules.plates import (
-    compare_capacity,
-    compare_phase,
-    compare_voltage,
-    compare_words,
-)
+from assistant.rules.plates import COMPARED, compare_words
 from assistant.rules.ranges import Verdict
 from assistant.rules.serials import compare_built, compare_serial, compare_version
 
@@ -90,15 +85,6 @@ def laid_over(before: Plate, told: Plate) -> Plate:
     return before.model_copy(update=update)
 
 
-_COMPARED = {
-    "series": compare_words,
-    "family": compare_words,
-    "voltage": compare_voltage,
-    "phase": compare_phase,
-    "board_mark": compare_words,
-    "capacity_class": compare_capacity,
-    "market": compare_words,
-}
 _MODELS = {"outdoor": ("outdoor_model",), "indoor": ("indoor_model",)}
 _OTHER = {"outdoor": "indoor", "indoor": "outdoor"}
 UNNAMED = "some_models"
@@ -216,7 +202,7 @@ def verdicts_of(scope: Scope, plate: Plate) -> dict[str, Verdict]:
         found["models"] = _models(scope, plate)
     if scope.paired_with:
         found["paired_with"] = _paired(scope, plate)
-    for name, compare in _COMPARED.items():
+    for name, compare in COMPARED.items():
         stated, read = getattr(scope, name), getattr(plate, name)
         if stated is not None:
             found[name] = "possible" if read is None else compare(stated, read)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable, Mapping
 
 from assistant.rules.ranges import Verdict
 
@@ -116,3 +117,15 @@ def compare_words(stated: str, read: str) -> Verdict:
 def _words(text: str) -> frozenset[str]:
     words = frozenset(re.findall(r"[a-z0-9]+", text.casefold()))
     return words - _FILLER or words
+
+
+COMPARED: Mapping[str, Callable[[str, str], Verdict]] = {
+    "series": compare_words,
+    "family": compare_words,
+    "voltage": compare_voltage,
+    "phase": compare_phase,
+    "board_mark": compare_words,
+    "capacity_class": compare_capacity,
+    "market": compare_words,
+}
+"""Field of a scope and of the plate -> how the two are compared."""

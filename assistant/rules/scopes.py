@@ -8,24 +8,10 @@ from assistant.record import Scope
 from assistant.rules import ranges
 from assistant.rules.fittings import compare_settings
 from assistant.rules.patterns import overlap
-from assistant.rules.plates import (
-    compare_capacity,
-    compare_phase,
-    compare_voltage,
-    compare_words,
-)
+from assistant.rules.plates import COMPARED, compare_words
 from assistant.rules.serials import serial_ends, version_ends
 
-_COMPARED = {
-    "series": compare_words,
-    "family": compare_words,
-    "voltage": compare_voltage,
-    "phase": compare_phase,
-    "board_mark": compare_words,
-    "capacity_class": compare_capacity,
-    "market": compare_words,
-    "unit_role": compare_words,
-}
+_COMPARED = {**COMPARED, "unit_role": compare_words}
 
 
 def apart(one: Scope, other: Scope) -> bool:
