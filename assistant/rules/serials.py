@@ -7,7 +7,8 @@ possible and never excludes it.
 from __future__ import annotations
 
 import re
-from datetime import date
+from calendar import monthrange
+from datetime import date, timedelta
 from functools import lru_cache
 from math import inf
 
@@ -138,14 +139,13 @@ def _as_long(stated: SerialRange, read: str) -> bool:
     """
     if stated.format.upper() != NUMBER:
         return True
-    digits = len(re.sub(r"\D", "", read))
     ends = [end for end in (stated.first, stated.last, stated.before) if end]
     bare = [_digits_of(stated, end) for end in ends]
     padded = [len(end) for end in bare if end.startswith("0")]
     own = _digits_of(stated, read)
     if padded:
         return len(own) in padded
-    return not own.startswith("0") and digits > 0
+    return not own.startswith("0")
 
 
 def _digits_of(stated: SerialRange, serial: str) -> str:
@@ -157,7 +157,8 @@ def _digits_of(stated: SerialRange, serial: str) -> str:
 def compare_built(stated: SerialRange, built: str) -> Verdict:
     """Compare a build date, ``2023``, ``2023-W14`` or ``2023-04``, with a run of dates.
 
-    A month where the run counts weeks is every week of it, and the other way round.
+    A month where the run counts weeks is every week of it, and the other way round. A
+    week or a month that no year has decides nothing.
 
     Examples
     --------
@@ -169,22 +170,28 @@ def compare_built(stated: SerialRange, built: str) -> Verdict:
     form = stated.format.upper()
     if found is None or form == NUMBER or not serial_form_known(form):
         return "possible"
-    first, last = _days(int(found[1]), found[2], found[3])
+    try:
+        first, last = _days(int(found[1]), found[2], found[3])
+    except (ValueError, OverflowError):
+        return "possible"
     low, high = _turn(first, form), _turn(last, form)
     return within(low, high, serial_ends(stated))
 
 
 def _days(year: int, week: str | None, month: str | None) -> tuple[date, date]:
-    """Return the first and the last day of a week, a month or a year."""
+    """Return the first and the last day of a week, a month or a year.
+
+    Raises
+    ------
+    ValueError, OverflowError
+        When there is no such week, month or year.
+    """
     if week:
-        number = min(max(int(week), 1), date(year, 12, 28).isocalendar().week)
-        return date.fromisocalendar(year, number, 1), date.fromisocalendar(
-            year, number, 7
-        )
+        monday = date.fromisocalendar(year, int(week), 1)
+        return monday, monday + timedelta(days=6)
     if month:
-        number = min(max(int(month), 1), MONTHS)
-        after = date(year + number // MONTHS, number % MONTHS + 1, 1)
-        return date(year, number, 1), date.fromordinal(after.toordinal() - 1)
+        number = int(month)
+        return date(year, number, 1), date(year, number, monthrange(year, number)[1])
     return date(year, 1, 1), date(year, 12, 31)
 
 

@@ -145,6 +145,14 @@ def test_weeks_are_ordered_as_the_calendar_has_them(one: date, other: date) -> N
         ("YYL", "23D", "2023-03", "excluded"),
         ("NUMBER", "9500", "2023", "possible"),
         ("YYWW", "2314", "lately", "possible"),
+        # No such month, week or year; 2022 has 52 weeks (ISO 8601 calendar).
+        ("YYMM", "2304", "2023-99", "possible"),
+        ("YYMM", "2304", "2023-00", "possible"),
+        ("YYWW", "2314", "2022-W53", "possible"),
+        ("YYWW", "2314", "0000", "possible"),
+        ("YYWW", "2314", "0000-W01", "possible"),
+        ("YYMM", "2304", "9999-12", "confirmed"),
+        ("YYWW", "2314", "9999-W52", "possible"),
     ],
 )
 def test_a_build_date_is_compared_with_a_run_of_dates(
