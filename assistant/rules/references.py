@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from assistant.checks.kinds import CheckBase, LookCheck, Outcome
-from assistant.record import Item
+from assistant.checks.kinds import CheckBase, LookCheck
+from assistant.record import Item, Record
 from assistant.rules.mistakes import Path
 from assistant.rules.pack import FILES, Pack
 
@@ -51,27 +51,31 @@ def references(file: str, written: Mapping[str, object]) -> Iterator[Reference]:
     of a read item (`vars`) serve as well.
     """
     for key, target in POINTERS.get(file, {}).items():
-        named = written.get(key)
-        if not named:
-            continue
-        if isinstance(named, str):
-            yield Reference((key,), target, named)
-        for place, name in enumerate(named if isinstance(named, tuple) else ()):
-            if isinstance(name, str):
-                yield Reference((key, place), target, name)
-    yield from _of_levels(written.get("levels"))
-    outcomes = written.get("outcomes")
-    for place, outcome in enumerate(outcomes if isinstance(outcomes, tuple) else ()):
-        held = vars(outcome) if isinstance(outcome, Outcome) else outcome
-        if isinstance(held, Mapping):
-            yield from _of_outcome(("outcomes", place), held)
-
-
-def _of_levels(levels: object) -> Iterator[Reference]:
-    for place, level in enumerate(levels if isinstance(levels, tuple) else ()):
-        shown = level.get("signal") if isinstance(level, Mapping) else None
+        for path, name in _names(key, written.get(key)):
+            yield Reference(path, target, name)
+    for place, level in _parts(written.get("levels")):
+        shown = level.get("signal")
         if isinstance(shown, str):
             yield Reference(("levels", place, "signal"), "signals", shown)
+    for place, outcome in _parts(written.get("outcomes")):
+        yield from _of_outcome(("outcomes", place), outcome)
+
+
+def _names(key: str, named: object) -> Iterator[tuple[Path, str]]:
+    """Yield the one name, or each of several, that a key holds."""
+    if isinstance(named, str) and named:
+        yield (key,), named
+    for place, name in enumerate(named if isinstance(named, tuple) else ()):
+        if isinstance(name, str):
+            yield (key, place), name
+
+
+def _parts(listed: object) -> Iterator[tuple[int, Mapping[str, object]]]:
+    """Yield the parts of an item that are keys and values, as written or as read."""
+    for place, part in enumerate(listed if isinstance(listed, tuple) else ()):
+        held = vars(part) if isinstance(part, Record) else part
+        if isinstance(held, Mapping):
+            yield place, held
 
 
 def _of_outcome(at: Path, outcome: Mapping[str, object]) -> Iterator[Reference]:

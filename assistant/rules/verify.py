@@ -11,7 +11,7 @@ from assistant.rules.mistakes import Mistake, PackLines, suggest
 from assistant.rules.overlaps import find_overlaps
 from assistant.rules.pack import Pack
 from assistant.rules.reach import check_times, find_unreachable
-from assistant.rules.references import items_of, references, unresolved
+from assistant.rules.references import items_of, references
 from assistant.rules.safe_steps import check_power_order, check_wording
 from assistant.rules.sense import check_sense, misplaced
 from assistant.rules.sources import PageText, Recognised, prove_sources
@@ -58,7 +58,6 @@ def verify_pack(
         *prove_sources(pack, page_text, places, recognised),
         *find_overlaps(pack, places),
         *find_gaps(pack, places),
-        *_references(pack, places),
         *_to_other_packs(pack, places, elsewhere),
         *_each_item(pack, places),
         *_points(pack, places),
@@ -76,17 +75,6 @@ def _by_file(pack: Pack) -> PackLines:
             for item in items
         }
     )
-
-
-def _references(pack: Pack, lines: PackLines) -> Iterator[Mistake]:
-    files = items_of(pack)
-    known = {name: frozenset(i.id for i in items) for name, items in files.items()}
-    for name, items in files.items():
-        for item in items:
-            for reference in unresolved(name, vars(item), known, pack.head.id):
-                told = f"`{item.id}`: `{reference.name}` is not an id in "
-                where = lines.place(item.id, *reference.path)
-                yield Mistake(*where, f"{told}{reference.file}.yaml")
 
 
 def _to_other_packs(
