@@ -69,7 +69,7 @@ def _lamps(item: SeveralLamps) -> Iterator[Finding]:
 
 
 def _wait(item: WaitBase) -> Iterator[Finding]:
-    yield from _rising(item, ("minimum", "usual", "give_up"), ())
+    yield from _rising(item, _LIMITS, ())
     if item.bypass is not None and item.bypass_side_effect is None:
         yield Finding(
             ("bypass",),

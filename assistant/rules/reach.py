@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from difflib import get_close_matches
 from itertools import product
 
 from assistant.record import Item, Scope
 from assistant.rules.findings import Finding
+from assistant.rules.mistakes import suggest
 from assistant.rules.pack import Pack
 from assistant.rules.references import items_of, references
 from assistant.rules.scopes import apart
@@ -81,13 +81,12 @@ def _by_no_protection(pack: Pack) -> Iterator[tuple[Item, Finding, bool]]:
 
     A stop is told by the names of the counters: the wait would then never run.
     """
-    events = sorted({event for stop in pack.stops for event in events_of(stop)})
+    events = {event for stop in pack.stops for event in events_of(stop)}
     for wait in pack.waits:
         wanted = wait.stopped_by
         if wanted is not None and wanted not in events:
             told = f"`stopped_by` {wanted} is the `event` of no counter of this pack"
-            near = get_close_matches(wanted, events, n=1)
-            hint = f"did you mean {near[0]}?" if near else "add its row to stops.yaml"
+            hint = suggest(wanted, events) or "add its row to stops.yaml"
             yield wait, Finding(("stopped_by",), told, hint), False
 
 

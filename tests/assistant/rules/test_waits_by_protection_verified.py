@@ -38,5 +38,5 @@ def test_a_protection_that_no_counter_counts_is_told_with_the_near_one(
 
     assert row == "rest-by-event"
     assert f"`stopped_by` {event}s is the `event` of no counter" in what
-    assert hint == f"did you mean {event}?"
+    assert hint == f"did you mean `{event}`?"
     assert told(tmp_path / "b", event) == []
