@@ -46,7 +46,7 @@ def choices(
 
 def _off_before(wait: StartDelay, known: Known) -> tuple[Choice, ...]:
     usual = Choice("running before the outage", wait.usual or wait.minimum)
-    shorter = Choice("off before the outage", wait.if_off_before)
+    shorter = Choice(OFF_BEFORE, wait.if_off_before)
     match known.said.get(OFF_BEFORE):
         case None:
             return (usual, shorter)

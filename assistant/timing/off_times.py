@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import timedelta
@@ -12,6 +13,7 @@ from assistant.timing.started import comes_after, last_of
 from assistant.timing.triggers import Trigger
 from assistant.timing.values import Happening, WaitRow
 from assistant.timing.wait_kinds.holds import PowerOffHold, ResetWindow
+from assistant.units.quantity import Quantity
 
 OFF: tuple[Trigger, ...] = ("power_off", "power_lost")
 ON: tuple[Trigger, ...] = ("power_on", "power_restored", "first_start")
@@ -35,6 +37,25 @@ def between(begin: Moment, end: Moment) -> tuple[timedelta, timedelta]:
     return shortest, max(NOTHING, end.latest - begin.earliest)
 
 
+def compared(
+    shortest: float, longest: float, least: Quantity | None, most: Quantity | None
+) -> OffResult:
+    """Return how a time off between two believable lengths [s] meets what is asked.
+
+    Examples
+    --------
+    >>> compared(60.0, 90.0, Quantity(value=75.0, unit="s"), None)
+    'cannot_tell'
+    """
+    low = least.value if least is not None else 0.0
+    high = most.value if most is not None else math.inf
+    if longest < low:
+        return "too_short"
+    if shortest > high:
+        return "too_long"
+    return "held" if shortest >= low and longest <= high else "cannot_tell"
+
+
 def judge_off_times(
     rows: Sequence[WaitRow], told: Sequence[Happening]
 ) -> tuple[OffTime, ...]:
@@ -53,15 +74,14 @@ def judge_off_times(
     return tuple(found)
 
 
-def was_off_for(told: Sequence[Happening], at_least: timedelta) -> bool | None:
+def was_off_for(told: Sequence[Happening], at_least: Quantity) -> bool | None:
     """Return whether the supply was off at least so long before it came back."""
     span = _span(told, OFF)
     if span is None:
         return None
-    shortest, longest = between(*span)
-    if shortest >= at_least:
-        return True
-    return None if longest >= at_least else False
+    shortest, longest = (length.total_seconds() for length in between(*span))
+    result = compared(shortest, longest, at_least, None)
+    return None if result == "cannot_tell" else result == "held"
 
 
 def _span(
@@ -83,15 +103,6 @@ def _span(
 
 
 def _judge(row: WaitRow, shortest: timedelta, longest: timedelta) -> OffTime:
-    wait = row.wait
-    least = timedelta(seconds=wait.minimum.value) if wait.minimum else NOTHING
-    most = timedelta(seconds=wait.give_up.value) if wait.give_up else timedelta.max
-    if longest < least:
-        result: OffResult = "too_short"
-    elif shortest > most:
-        result = "too_long"
-    elif shortest >= least and longest <= most:
-        result = "held"
-    else:
-        result = "cannot_tell"
+    low, high = shortest.total_seconds(), longest.total_seconds()
+    result = compared(low, high, row.wait.minimum, row.wait.give_up)
     return OffTime(row, shortest, longest, result)

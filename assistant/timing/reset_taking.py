@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
+from assistant.timing.off_times import compared
 from assistant.timing.stop_kinds import Reset
 from assistant.timing.stop_values import ResetTold, Taking, Took
-from assistant.units.quantity import Quantity
 
 _RANK: dict[Took, int] = {"yes": 0, "maybe": 1, "no": 2}
 
@@ -130,16 +131,11 @@ def _off(reset: Reset, told: ResetTold) -> Taking | None:
     if reset.counted_from == "lamp_dark" and told.off_from != "lamp_dark":
         short = 0.0
     if reset.counted_from == "power_off" and told.off_from == "lamp_dark":
-        long = float("inf")
-    if long < _seconds(reset.off_at_least, 0.0):
-        return Taking("no", "too_short", reset)
-    if short > _seconds(reset.off_at_most, float("inf")):
-        return Taking("no", "too_long", reset)
-    surely = short >= _seconds(reset.off_at_least, 0.0) and long <= _seconds(
-        reset.off_at_most, float("inf")
-    )
-    return None if surely else Taking("maybe", "off_unknown", reset)
-
-
-def _seconds(quantity: Quantity | None, without: float) -> float:
-    return without if quantity is None else quantity.value
+        long = math.inf
+    match compared(short, long, reset.off_at_least, reset.off_at_most):
+        case "held":
+            return None
+        case "cannot_tell":
+            return Taking("maybe", "off_unknown", reset)
+        case wrong:
+            return Taking("no", wrong, reset)

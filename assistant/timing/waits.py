@@ -179,7 +179,7 @@ def _warmed_long_enough(row: WaitRow, told: Sequence[Happening]) -> bool | None:
     wait = row.wait
     if not isinstance(wait, Preheat) or wait.after_off_for is None:
         return True
-    return was_off_for(told, timedelta(seconds=wait.after_off_for.value))
+    return was_off_for(told, wait.after_off_for)
 
 
 def _timed(
