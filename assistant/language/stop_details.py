@@ -6,6 +6,7 @@ import re
 from typing import Any
 
 from assistant.language.claims import either, rx
+from assistant.language.durations import SECONDS, UP_TO_A_DAY, lasting, seconds
 from assistant.language.good_runs import ran_before
 from assistant.language.lexicon.numbers import ORDINALS
 from assistant.language.tokens import Tokens, fold
@@ -30,11 +31,8 @@ _ONE_CALL = rx(
 )
 _STRETCH = rx(
     r"(?:in|within|inside|over|during) (?:the |under |less than |about )*(?:last |past "
-    r")?(?P<n>an?|half an|couple(?: of)?|[0-9]+(?:\.[0-9]+)?)? ?(?P<unit>min|hour|day)"
-    r"|(?:this|last|past) (?P<this>hour)"
+    rf")?(?:{lasting()}|(?P<one>{UP_TO_A_DAY}))|(?:this|last|past) (?P<this>hour)"
 )
-_UNITS = {"min": 60.0, "hour": 3600.0, "day": 86_400.0}
-_WORDS = {"a": 1.0, "an": 1.0, "half an": 0.5, "couple": 3.0, "couple of": 3.0}
 _FAILED = rx(
     rf"(?:failed|fails|failing|refused|refuses) (?:to )?start(?:ing)? (?:again "
     rf")?(?:about "
@@ -91,7 +89,5 @@ def _stretch(view: Tokens) -> float | None:
     match = _STRETCH.search(view.folded)
     if match is None:
         return None
-    if match["this"]:
-        return _UNITS["hour"]
-    word = match["n"] or "1"
-    return (_WORDS[word] if word in _WORDS else float(word)) * _UNITS[match["unit"]]
+    one = match["one"] or match["this"]
+    return SECONDS[one] if one else seconds(match)[1]

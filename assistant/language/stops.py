@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 
 from assistant.facts import BreakerFact, ContextFact, ProtectionStopFact
-from assistant.language.claims import NUMBER, Claim, apart, either, negated, rx
+from assistant.language.claims import Claim, apart, either, negated, rx
+from assistant.language.durations import lasting, seconds
 from assistant.language.good_runs import SEVERAL, short_runs
 from assistant.language.lexicon.numbers import ORDINALS
 from assistant.language.stop_details import (
@@ -14,7 +15,6 @@ from assistant.language.stop_details import (
     failed_starts,
     stop_details,
 )
-from assistant.language.times import HEDGE_SHARE
 from assistant.language.tokens import Tokens, fold
 from assistant.language.vocabulary import Vocabulary
 
@@ -66,11 +66,8 @@ _NTH = rx(
 )
 _NOT_NTH = rx(r"first time|second time it (?:will|would)|next time")
 _APART = rx(
-    rf"(?P<hedge>about |maybe |around |roughly |like |some )*(?P<n>{NUMBER}|couple(?: "
-    rf"of)?|few|half an|an|a)(?: (?:or|to|-) (?P<m>{NUMBER}))? (?P<unit>sec|min|"
-    r"hour)(?P<so> or so)? (?:apart|between(?: them| each| trips| stops)?|in between)"
-    rf"|every (?P<hedge2>about |maybe )?(?P<n2>{NUMBER})(?: (?:or|to|-) "
-    rf"(?P<m2>{NUMBER}))? (?P<unit2>min|hour)(?= |$)"
+    rf"{lasting()} (?:apart|between(?: them| each| trips| stops)?|in between)"
+    rf"|every {lasting('k')}(?= |$)"
 )
 _ON = (
     r"(?:on|by|for|with|from|due to|because of|says|saying|its|it is|off on|out on|"
@@ -89,7 +86,6 @@ _HABIT = rx(
     r"every)"
     r"(?: single)? (?:time|start)"
 )
-_SECONDS = {"sec": 1.0, "min": 60.0, "hour": 3600.0}
 
 
 def stops(view: Tokens, vocabulary: Vocabulary) -> list[Claim]:
@@ -219,22 +215,7 @@ def _spacing(view: Tokens) -> tuple[int, int, tuple[float, float]] | None:
     match = _APART.search(view.folded)
     if match is None:
         return None
-    words = {
-        "couple": 2.0,
-        "couple of": 2.0,
-        "few": 3.0,
-        "half an": 0.5,
-        "an": 1.0,
-        "a": 1.0,
-    }
-    word = match["n"] or match["n2"]
-    unit = _SECONDS[match["unit"] or match["unit2"]]
-    first = words[word] if word in words else float(word)
-    last = float(match["m"] or match["m2"] or first)
-    short, long = sorted((abs(first) * unit, abs(last) * unit))
-    if match["hedge"] or match["hedge2"] or match["so"]:
-        short, long = short * (1 - HEDGE_SHARE), long * (1 + HEDGE_SHARE)
-    return match.start(), match.end(), (short, long)
+    return *match.span(), seconds(match, "" if match["unit"] else "k")
 
 
 def _lockouts(view: Tokens) -> list[Claim]:

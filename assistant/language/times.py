@@ -8,35 +8,19 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from functools import partial
 
-from assistant.language.claims import NUMBER, rx
+from assistant.language.claims import rx
+from assistant.language.durations import SECONDS, lasting, seconds
 from assistant.language.lexicon.words import words
 from assistant.language.tokens import Tokens
 from assistant.timing.moment import Moment
 
-HEDGE_SHARE = 0.2
-"""Width to either side of a time told with "about"."""
 JUST = timedelta(minutes=2)
 """How long ago "just now" may be."""
 LONGEST = timedelta(days=3650)
 _HALF_DAY, _DAY_HOURS, _HOUR_MINUTES = 12, 24, 60
-_SECONDS = {
-    "sec": 1.0, "s": 1.0, "min": 60.0, "hour": 3600.0, "h": 3600.0,
-    "day": 86400.0, "week": 604800.0, "month": 2629800.0, "year": 31557600.0,
-}  # fmt: skip
-_VAGUE = {
-    "a": (1.0, 1.0), "an": (1.0, 1.0), "half an": (0.5, 0.5), "half a": (0.5, 0.5),
-    "half": (0.5, 0.5), "couple": (2.0, 3.0), "few": (2.0, 5.0), "several": (3.0, 8.0),
-    "": (1.0, 1.0),
-}  # fmt: skip
-_HEDGE = (
-    r"(?:about|around|maybe|roughly|approx|approximately|some|like|say|nearly|bout)"
-)
-_AMOUNT = rf"(?:half an?|half|an?|(?:a )?couple(?: of)?|(?:a )?few|several|{NUMBER})"
-_UNIT = r"(?:sec|s|min|hour|h|day|week|month|year)"
+_LASTING = lasting(units="|".join(SECONDS))
 _AGO = rx(
-    rf"(?:it (?:is|has) )?(?:been )?(?P<hedge>{_HEDGE} )?(?P<n>{_AMOUNT})(?: (?:or|to|"
-    rf"-|maybe) (?P<m>{NUMBER}))? (?P<unit>{_UNIT})(?P<half> and a half)?(?: "
-    r"(?P<more>[0-9]{1,2}) min)?(?P<so> or so)? (?:ago|back|since|earlier|now since)"
+    rf"(?:it (?:is|has) )?(?:been )?{_LASTING} (?:ago|back|since|earlier|now since)"
 )
 _STATES = words(
     "off stopped running down on dark out defrosting isolated defrost quiet dead back"
@@ -46,10 +30,8 @@ _SINCE = "|".join(
     + [f"(?<={lead} {word} )for " for lead in ("is", "now") for word in _STATES]
 )
 _FOR = rx(
-    rf"(?:{_SINCE})(?:now )?(?:the last )?(?P<hedge>{_HEDGE} )?(?P<n>{_AMOUNT})(?: "
-    rf"(?:or|to|-|maybe) (?P<m>{NUMBER}))? (?P<unit>{_UNIT})(?P<half> and a half)?(?: "
-    r"(?P<more>[0-9]{1,2}) min)?(?P<so> or so)?(?! (?:ago|then|and (?:then |back )|"
-    r"before|back))"
+    rf"(?:{_SINCE})(?:now )?(?:the last )?{_LASTING}(?! (?:ago|then|and (?:then |"
+    r"back )|before|back))"
 )
 """How long something has been so: "been off 5 min", "is stopped for an hour"."""
 _PAST = rx(
@@ -142,27 +124,14 @@ def find_times(view: Tokens, clock: Clock) -> list[TimeSpan]:
 
 
 def _ago(match: re.Match[str], clock: Clock) -> Moment | None:
-    first, last = _amount(match["n"])
-    if match["m"]:
-        last = float(match["m"])
-    unit = _SECONDS[match["unit"]]
-    more = (unit / 2 if match["half"] else 0) + 60 * float(match["more"] or 0)
-    short, long = sorted((first * unit + more, last * unit + more))
-    if match["hedge"] or match["so"]:
-        short, long = short * (1 - HEDGE_SHARE), long * (1 + HEDGE_SHARE)
-    if short < 0 or long > LONGEST.total_seconds():
+    short, long = seconds(match)
+    if long > LONGEST.total_seconds():
         return None
     back, ahead = timedelta(seconds=long), timedelta(seconds=short)
     if match["unit"] == "day":
-        return _day(
-            clock, -round(long / 86400), 0, 24 * (1 + round((long - short) / 86400))
-        )
+        days = [round(length / SECONDS["day"]) for length in (long, long - short)]
+        return _day(clock, -days[0], 0, _DAY_HOURS * (1 + days[1]))
     return Moment(earliest=clock.now - back, latest=clock.now - ahead)
-
-
-def _amount(text: str) -> tuple[float, float]:
-    plain = text.removesuffix(" of").removeprefix("a ") if len(text) > 1 else text
-    return _VAGUE[plain] if plain in _VAGUE else (float(plain), float(plain))
 
 
 def _minutes(text: str) -> int:
@@ -272,10 +241,7 @@ _READERS: tuple[
 )
 
 
-_ANSWER = rx(
-    rf"(?P<ago>(?:{_HEDGE} )?{_AMOUNT}(?: (?:or|to|-|maybe) {NUMBER})? {_UNIT}(?: and "
-    r"a half)?(?: or so)?)|(?:at |around )?(?P<hour>[0-9]{1,2})"
-)
+_ANSWER = rx(rf"{_LASTING}|(?:at |around )?(?P<hour>[0-9]{{1,2}})")
 
 
 def answered_time(view: Tokens, clock: Clock) -> TimeSpan | None:
@@ -286,9 +252,8 @@ def answered_time(view: Tokens, clock: Clock) -> TimeSpan | None:
     if match is None:
         return None
     moment: Moment | None = None
-    if match["ago"]:
-        ago = _AGO.fullmatch(match["ago"] + " ago")
-        moment = _ago(ago, clock) if ago else None
+    if match["unit"]:
+        moment = _ago(match, clock)
     else:
         at = _latest(clock, int(match["hour"]), None, 0)
         moment = clock.moment(at, at) if at else None
