@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from assistant.checks.uncertainty import guarded
 from assistant.checks.verdict import Result
 from assistant.units.parse import format_quantity
@@ -85,6 +87,14 @@ def question(value: float, expected: float, unit: str) -> str:
     return (
         f"{shown(value, unit)} is far from the {shown(expected, unit)} expected: "
         "check the meter's range, the unit and the test points; it is taken as told"
+    )
+
+
+def unmet_reason(false: Sequence[str], unknown: Sequence[str]) -> str:
+    """Return which conditions do not hold and which are not known; may be empty."""
+    return because(
+        f"this must hold and does not: {', '.join(false)}" if false else "",
+        f"this must hold and is not known: {', '.join(unknown)}" if unknown else "",
     )
 
 

@@ -8,13 +8,9 @@ from typing import Literal
 
 from assistant.checks.curve import Curve
 from assistant.checks.inputs import COUNT, POWER, READING, Input, Values
-from assistant.checks.kinds import Outcome
 from assistant.checks.law import Law
 from assistant.checks.reading import ReadingFor
 from assistant.checks.report import CheckReport
-
-OUTCOMES = (Outcome(result="pass", says="in the band"),)
-"""For a check that is built from typed values and moves no cause."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -345,22 +345,20 @@ def _pressure(text: str) -> Quantity:
 
 
 def _pairs(text: str) -> tuple[_Point, ...]:
-    found = []
-    for left, right in _entries(text):
-        charge, area = parse_quantity(left), parse_quantity(right)
-        if (charge.unit, area.unit) != ("kg", "m2"):
-            raise ValueError(f"{left}: {right} is not a charge and an area")
-        found.append((charge.value, area.value))
-    return tuple(sorted(found))
+    return _rising(text, ("kg", "m2"), "a charge and an area")
 
 
 def _series(text: str) -> tuple[_Point, ...]:
+    return _rising(text, ("s", "Pa"), "a time and absolute pressure")
+
+
+def _rising(text: str, units: tuple[str, str], what: str) -> tuple[_Point, ...]:
     found = []
-    for when, pressure in _entries(text):
-        time, value = parse_quantity(when), parse_quantity(pressure)
-        if (time.unit, value.unit) != ("s", "Pa"):
-            raise ValueError(f"{when}: {pressure} is not a time and absolute pressure")
-        found.append((time.value, value.value))
+    for left, right in _entries(text):
+        first, second = parse_quantity(left), parse_quantity(right)
+        if (first.unit, second.unit) != units:
+            raise ValueError(f"{left}: {right} is not {what}")
+        found.append((first.value, second.value))
     return tuple(sorted(found))
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assistant.checks.comparing import because, shown
+from assistant.checks.comparing import shown, unmet_reason
 from assistant.checks.judge_band import judge_band, judge_band_open
 from assistant.checks.judge_bench import bench_requirements, bench_unit, judge_bench
 from assistant.checks.judge_charge import charge_requirements, judge_charge
@@ -229,13 +229,9 @@ def _unmet(check: Check, reading: ReadingFor, context: Context) -> Verdict | Non
     missing = tuple(name for name, told in state.items() if told is not True)
     if not missing:
         return None
-    false = ", ".join(name for name in missing if state[name] is False)
-    unknown = ", ".join(name for name in missing if state[name] is None)
-    reason = because(
-        f"this must hold and does not: {false}" if false else "",
-        f"this must hold and is not known: {unknown}" if unknown else "",
-    )
-    return _none(check, reason, *missing)
+    false = [name for name in missing if state[name] is False]
+    unknown = [name for name in missing if state[name] is None]
+    return _none(check, unmet_reason(false, unknown), *missing)
 
 
 def _unit(check: Check) -> str:

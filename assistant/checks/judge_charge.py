@@ -13,7 +13,7 @@ from assistant.checks.charging import (
     subcooling,
     superheat,
 )
-from assistant.checks.comparing import because, compare, shown
+from assistant.checks.comparing import because, compare, shown, unmet_reason
 from assistant.checks.kinds import ChargeCheck, Meter
 from assistant.checks.pressure import SEA_LEVEL, absolute, atmosphere
 from assistant.checks.reading import (
@@ -160,15 +160,7 @@ def _refused(
     if unmet:
         false = [name for name, state in unmet.items() if state is False]
         unknown = [name for name, state in unmet.items() if state is None]
-        return (
-            because(
-                f"this must hold and does not: {', '.join(false)}" if false else "",
-                f"this must hold and is not known: {', '.join(unknown)}"
-                if unknown
-                else "",
-            ),
-            tuple(unmet),
-        )
+        return unmet_reason(false, unknown), tuple(unmet)
     return None
 
 

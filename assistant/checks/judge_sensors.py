@@ -24,10 +24,9 @@ from assistant.checks.reading import (
     BOARD_ON,
     ReadingFor,
     bound_for,
-    meter_for,
 )
 from assistant.checks.two_sensors import TWO, disagreement
-from assistant.checks.uncertainty import expanded, meter_bound
+from assistant.checks.uncertainty import expanded
 from assistant.checks.verdict import Verdict, unjudged
 
 _RAIL = 0.02
@@ -165,9 +164,8 @@ def _by_curve(
     """Return a temperature [K], its bounds [K] and what was assumed."""
     temperature = temperature_of(sensor, value)
     expected = expected_of(sensor, temperature)
-    fitted, assumed = meter_for(meter, value, "ohm")
-    resolution = fitted.resolution.value
-    errors = [meter_bound(value, fitted.percent, fitted.digits, resolution)]
+    bound, assumed = bound_for(meter, value, "ohm")
+    errors = [bound]
     if sensor.tolerance is not None:
         errors.append(sensor.tolerance.value * value)
     else:

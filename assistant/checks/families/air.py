@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import Literal
 
 from assistant.checks.air import MOIST, By, MoistAir, moist_air
 from assistant.checks.air_side import (
@@ -14,7 +13,7 @@ from assistant.checks.air_side import (
     external_static,
     temperature_split,
 )
-from assistant.checks.comparing import compare
+from assistant.checks.comparing import because, compare
 from assistant.checks.entry import METER_INPUTS, NamedCheck, required
 from assistant.checks.families.asking import (
     built,
@@ -35,10 +34,10 @@ from assistant.checks.reading import (
     SUPPLY_AIR,
     WET_BULB,
     ReadingFor,
-    meter_for,
+    bound_for,
 )
 from assistant.checks.report import CheckReport, from_verdict
-from assistant.checks.uncertainty import expanded, meter_bound
+from assistant.checks.uncertainty import expanded
 from assistant.errors import UsageError
 from assistant.units.quantity import Quantity
 
@@ -153,19 +152,16 @@ def static_pressure(values: Values) -> CheckReport:
         return refused(name, ESP, "PaG", reason, *untold, value=found)
     bounds, assumed = [], ""
     for reading in (supply, back):
-        fitted, assumed = meter_for(values.meter(), reading.value, "PaG")
-        resolution = fitted.resolution.value
-        spec = (fitted.percent, fitted.digits, resolution)
-        bounds.append(meter_bound(reading.value, *spec))
+        bound, assumed = bound_for(values.meter(), reading.value, "PaG")
+        bounds.append(bound)
     u, largest = expanded(*bounds), values.number("plate")
-    result: Literal["pass", "fail", "inconclusive", "no_verdict"]
     result, reason = compare(found, None, largest, u, "PaG")
     return figure(
         name,
         ESP,
         found,
         "PaG",
-        "; ".join(part for part in (reason, assumed) if part),
+        because(reason, assumed),
         high=largest,
         result=result,
         uncertainty=u,

@@ -5,14 +5,17 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TypedDict, TypeVar, Unpack
 
-from assistant.checks.entry import OUTCOMES
+from assistant.checks.comparing import unmet_reason
 from assistant.checks.inputs import WORD, Input, Values
 from assistant.checks.judge import judge
-from assistant.checks.kinds import BenchCheck, CheckBase
+from assistant.checks.kinds import BenchCheck, CheckBase, Outcome
 from assistant.checks.law import Law
 from assistant.checks.reading import POWER_OFF, ReadingFor
 from assistant.checks.report import CheckReport, from_verdict
 from assistant.checks.verdict import Result
+
+_OUTCOMES = (Outcome(result="pass", says="in the band"),)
+"""For a check that is built from typed values and moves no cause."""
 
 
 class More(TypedDict, total=False):
@@ -58,7 +61,7 @@ def built(model: type[_Kind], kind: str, name: str, **fields: object) -> _Kind:
             "minutes": 1.0,
             "allowed_for": ("technician",),
             "ask": "",
-            "outcomes": OUTCOMES,
+            "outcomes": _OUTCOMES,
             **fields,
         }
     )
@@ -117,6 +120,24 @@ def refused(
     return replace(report, result="no_verdict", missing=missing)
 
 
+def read_live(name: str, law: Law, values: Values) -> CheckReport | None:
+    """Return the refusal of a resistance not read with the power off; None if it was.
+
+    Parameters
+    ----------
+    name : str
+        Of the check.
+    law : Law
+        Quoted with the refusal.
+    values : Values
+        With the power as told.
+    """
+    if values.word("power") == "off":
+        return None
+    reason = "a resistance taken live, or in an unknown state, is not accepted"
+    return refused(name, law, "ohm", reason, POWER_OFF)
+
+
 def lacking(values: Values, *pairs: tuple[str, str]) -> tuple[str, tuple[str, ...]]:
     """Return why conditions do not hold, and their names; empty when all hold.
 
@@ -129,12 +150,4 @@ def lacking(values: Values, *pairs: tuple[str, str]) -> tuple[str, tuple[str, ..
     """
     false = [words for key, words in pairs if values.yes(key) is False]
     unknown = [words for key, words in pairs if values.yes(key) is None]
-    reason = "; ".join(
-        part
-        for part in (
-            f"this must hold and does not: {', '.join(false)}" if false else "",
-            f"this must hold and is not known: {', '.join(unknown)}" if unknown else "",
-        )
-        if part
-    )
-    return reason, (*false, *unknown)
+    return unmet_reason(false, unknown), (*false, *unknown)

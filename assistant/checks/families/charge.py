@@ -9,6 +9,7 @@ from assistant.checks.comparing import shown
 from assistant.checks.entry import NamedCheck, required
 from assistant.checks.families.asking import choice, figure, refused
 from assistant.checks.inputs import PAIRS, Input, Values
+from assistant.checks.law import Law
 from assistant.checks.report import CheckReport
 from assistant.checks.room_area import (
     NO_LIMIT_FACTOR,
@@ -44,7 +45,7 @@ def room_area(values: Values) -> CheckReport:
     name, charge = "room-area", values.number("charge")
     if values.has("table"):
         area = area_from_table(charge, values.points("table"))
-        return _against(name, values, area, TABLE.formula, TABLE.source)
+        return _against(name, values, area, TABLE)
     if values.word("rule") == _OTHER:
         return refused(name, ROOM, "m2", _REFUSED, "the maker's table")
     missing = tuple(key for key in ("lfl", "height") if not values.has(key))
@@ -57,7 +58,7 @@ def room_area(values: Values) -> CheckReport:
     if area == 0:
         none = NO_LIMIT_FACTOR * lfl
         note = f"up to {shown(none, 'kg')} the rule asks for no room"
-    report = _against(name, values, area, ROOM.formula, ROOM.source, note)
+    report = _against(name, values, area, ROOM, note)
     if not values.has("area"):
         return report
     most = largest_charge(values.number("area"), lfl, height)
@@ -65,30 +66,22 @@ def room_area(values: Values) -> CheckReport:
 
 
 def _against(
-    name: str,
-    values: Values,
-    area: float,
-    formula: str,
-    source: str,
-    note: str = "",
+    name: str, values: Values, area: float, law: Law, note: str = ""
 ) -> CheckReport:
     """Return the area asked for, and whether a room of a told area has it."""
     if not values.has("area"):
-        return CheckReport(
-            name, area, "m2", reason=note, formula=formula, source=source
-        )
+        return figure(name, law, area, "m2", note)
     told = values.number("area")
     enough = told >= area
     reason = f"{shown(told, 'm2')} against at least {shown(area, 'm2')}"
-    return CheckReport(
+    return figure(
         name,
+        law,
         told,
         "m2",
+        note or f"{reason}; the maker and local code decide",
         low=area,
         result="pass" if enough else "fail",
-        reason=note or f"{reason}; the maker and local code decide",
-        formula=formula,
-        source=source,
         expected=area,
     )
 

@@ -13,6 +13,7 @@ from assistant.checks.families.asking import (
     flag,
     judged,
     lacking,
+    read_live,
     refused,
     set_of,
     told,
@@ -28,7 +29,6 @@ from assistant.checks.reading import (
     DIGITAL,
     MAINS,
     MODULE_OFF,
-    POWER_OFF,
     ReadingFor,
     bound_for,
 )
@@ -114,9 +114,9 @@ def module_diodes(values: Values) -> CheckReport:
 def reactor(values: Values) -> CheckReport:
     """Return whether a reactor is open; its figure stands in the document."""
     name = "reactor"
-    if values.word("power") != "off":
-        reason = "a resistance taken live, or in an unknown state, is not accepted"
-        return refused(name, GUARD, "ohm", reason, POWER_OFF)
+    live = read_live(name, GUARD, values)
+    if live is not None:
+        return live
     if values.yes("disconnected") is not True:
         reason = "with a lead on, the bridge and the board are read beside it"
         return refused(name, GUARD, "ohm", reason, "leads disconnected")

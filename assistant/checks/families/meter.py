@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from assistant.checks.comparing import because, compare
 from assistant.checks.entry import METER_INPUTS, NamedCheck, required
+from assistant.checks.families.asking import figure
 from assistant.checks.inputs import COUNT, READING, Input, Values
-from assistant.checks.reading import meter_for
+from assistant.checks.reading import bound_for
 from assistant.checks.report import CheckReport
 from assistant.checks.uncertainty import GUARD, METER, expanded, guarded, meter_bound
 from assistant.errors import UsageError
@@ -18,14 +19,13 @@ def meter_error(values: Values) -> CheckReport:
     _same_unit(reading, resolution, "resolution")
     percent, digits = values.number("percent") * 100, values.number("digits")
     bound = meter_bound(reading.value, percent, digits, resolution.value)
-    return CheckReport(
+    return figure(
         "meter-bound",
+        METER,
         bound,
         reading.unit,
-        reading.value - bound,
-        reading.value + bound,
-        formula=METER.formula,
-        source=METER.source,
+        low=reading.value - bound,
+        high=reading.value + bound,
         uncertainty=expanded(bound),
     )
 
@@ -40,24 +40,22 @@ def guard_band(values: Values) -> CheckReport:
             _same_unit(reading, other, name)
     if low is None and high is None:
         raise UsageError("a guard band needs a limit", "give low='207 V' or high=…")
-    fitted, note = meter_for(told, reading.value, reading.unit)
-    spec = (fitted.percent, fitted.digits, fitted.resolution.value)
-    wide = expanded(meter_bound(reading.value, *spec)) if u is None else u.value
+    bound, note = bound_for(told, reading.value, reading.unit)
+    wide = expanded(bound) if u is None else u.value
     floor, ceiling = (None if end is None else end.value for end in (low, high))
     result = guarded(reading.value, floor, ceiling, wide)
     compared, reason = compare(reading.value, floor, ceiling, wide, reading.unit)
     if compared != result:
         reason = "too close to call: the band is narrower than twice the uncertainty"
-    return CheckReport(
+    return figure(
         "guard-band",
+        GUARD,
         reading.value,
         reading.unit,
-        floor,
-        ceiling,
+        because(reason, "" if u is not None else note),
+        low=floor,
+        high=ceiling,
         result=result,
-        reason=because(reason, "" if u is not None else note),
-        formula=GUARD.formula,
-        source=GUARD.source,
         uncertainty=wide,
     )
 

@@ -10,6 +10,7 @@ from assistant.checks.families.asking import (
     figure,
     flag,
     judged,
+    read_live,
     refused,
     set_of,
     told,
@@ -24,7 +25,6 @@ from assistant.checks.reading import (
     MAINS,
     MODULE_OFF,
     NO_VACUUM,
-    POWER_OFF,
     ReadingFor,
     bound_for,
 )
@@ -66,9 +66,9 @@ def winding_balance(values: Values) -> CheckReport:
 def single_phase_windings(values: Values) -> CheckReport:
     """Return how the three windings of a single-phase compressor fit together."""
     name = "single-phase-windings"
-    if values.word("power") != "off":
-        reason = "a resistance taken live, or in an unknown state, is not accepted"
-        return refused(name, SUM_RULE, "ohm", reason, POWER_OFF)
+    live = read_live(name, SUM_RULE, values)
+    if live is not None:
+        return live
     cs, cr, sr = (
         None if values.is_open(key) else values.number(key)
         for key in ("cs", "cr", "sr")

@@ -14,6 +14,7 @@ from assistant.checks.families.asking import (
     figure,
     flag,
     judged,
+    read_live,
     refused,
     told,
 )
@@ -224,9 +225,9 @@ def _pairs(text: str) -> Iterator[tuple[str, tuple[str, ...]]]:
 def conductors(values: Values) -> CheckReport:
     """Return the conductors of a cable that read above their siblings."""
     name = "conductors"
-    if values.word("power") != "off":
-        reason = "a resistance taken live, or in an unknown state, is not accepted"
-        return refused(name, SPLICE, "ohm", reason, POWER_OFF)
+    live = read_live(name, SPLICE, values)
+    if live is not None:
+        return live
     several = values.named("readings")
     opened = [one for one, value in several if value is None]
     if opened:

@@ -6,7 +6,6 @@ from assistant.checks.bus import STANDBY, standby_band, standby_bus
 from assistant.checks.comparing import because, compare
 from assistant.checks.entry import (
     METER_INPUTS,
-    OUTCOMES,
     POWER_INPUT,
     TEN_PERCENT,
     VOLTS,
@@ -14,7 +13,8 @@ from assistant.checks.entry import (
     reading_of,
     required,
 )
-from assistant.checks.inputs import WORD, Input, Values
+from assistant.checks.families.asking import built, figure, flag
+from assistant.checks.inputs import Input, Values
 from assistant.checks.judge import judge
 from assistant.checks.kinds import BusCheck, SupplyCheck
 from assistant.checks.reading import CALL, bound_for
@@ -29,24 +29,11 @@ def supply_voltage(values: Values) -> CheckReport:
     nominal, tolerance = values.quantity("nominal"), values.quantity("tolerance")
     low, high = band(nominal.value, tolerance.value)
     if not values.has("reading"):
-        return CheckReport(
-            name,
-            nominal.value,
-            "V",
-            low,
-            high,
-            formula=BAND.formula,
-            source=BAND.source,
-        )
-    check = SupplyCheck(
-        kind="supply_voltage",
-        id=name,
-        name=name,
-        needs="live",
-        minutes=1,
-        allowed_for=("technician",),
-        ask="",
-        outcomes=OUTCOMES,
+        return figure(name, BAND, nominal.value, "V", low=low, high=high)
+    check = built(
+        SupplyCheck,
+        "supply_voltage",
+        name,
         nominal=nominal,
         tolerance=tolerance,
     )
@@ -60,24 +47,11 @@ def standby_bus_voltage(values: Values) -> CheckReport:
     tolerance = values.quantity("tolerance")
     low, high = standby_band(supply, tolerance.value)
     if not values.has("reading"):
-        return CheckReport(
-            name,
-            standby_bus(supply),
-            "V",
-            low,
-            high,
-            formula=STANDBY.formula,
-            source=STANDBY.source,
-        )
-    check = BusCheck(
-        kind="standby_bus",
-        id=name,
-        name=name,
-        needs="live",
-        minutes=1,
-        allowed_for=("technician",),
-        ask="",
-        outcomes=OUTCOMES,
+        return figure(name, STANDBY, standby_bus(supply), "V", low=low, high=high)
+    check = built(
+        BusCheck,
+        "standby_bus",
+        name,
         tolerance=tolerance,
         points="as marked on the board",
     )
@@ -91,22 +65,21 @@ def supply_sag(values: Values) -> CheckReport:
     name, rest, start = "supply-sag", values.number("rest"), values.number("start")
     fall = sag(rest, start)
     if not values.has("largest"):
-        return CheckReport(name, fall, "V", formula=SAG.formula, source=SAG.source)
+        return figure(name, SAG, fall, "V")
     bounds, assumed = [], ""
     for value in (rest, start):
         bound, assumed = bound_for(values.meter(), value, "V")
         bounds.append(bound)
     u, largest = expanded(*bounds), values.number("largest")
     result, reason = compare(fall, None, largest, u, "V")
-    return CheckReport(
+    return figure(
         name,
+        SAG,
         fall,
         "V",
+        because(reason, assumed),
         high=largest,
         result=result,
-        reason=because(reason, assumed),
-        formula=SAG.formula,
-        source=SAG.source,
         uncertainty=u,
     )
 
@@ -145,13 +118,7 @@ NAMED: tuple[NamedCheck, ...] = (
             required("supply", "voltage", "230 V", "measured at the same time"),
             TEN_PERCENT,
             VOLTS,
-            Input(
-                "call",
-                WORD,
-                "yes",
-                "whether there is a call at the unit",
-                choices=("yes", "no"),
-            ),
+            flag("call", "whether there is a call at the unit"),
             POWER_INPUT,
             *METER_INPUTS,
         ),

@@ -7,12 +7,12 @@ from dataclasses import replace
 from assistant.checks.comparing import because
 from assistant.checks.entry import (
     METER_INPUTS,
-    OUTCOMES,
     POWER_INPUT,
     NamedCheck,
     reading_of,
     required,
 )
+from assistant.checks.families.asking import built, figure
 from assistant.checks.families.sensors import drawn, sensor_of
 from assistant.checks.inputs import POINTS, Input, Values
 from assistant.checks.judge import judge
@@ -42,17 +42,7 @@ _SENSOR = (_TEMPERATURE, _RESISTANCE, _TOLERANCE, POWER_INPUT, *METER_INPUTS)
 
 
 def _thermistor(name: str, sensor: Sensor, values: Values) -> CheckReport:
-    check = ThermistorCheck(
-        kind="thermistor",
-        id=name,
-        name=name,
-        needs="power_off",
-        minutes=1,
-        allowed_for=("technician",),
-        ask="",
-        outcomes=OUTCOMES,
-        sensor=sensor.id,
-    )
+    check = built(ThermistorCheck, "thermistor", name, sensor=sensor.id)
     reading = reading_of(values, "resistance", at="temperature")
     report = from_verdict(name, judge(check, reading, sensor, {}, values.meter()))
     if reading.power_state is None:
@@ -66,12 +56,11 @@ def thermistor_beta(values: Values) -> CheckReport:
     name, temperature, resistance = _either(values, "thermistor-beta")
     if temperature is not None and resistance is not None:
         return _thermistor(name, sensor_of(values, "sensor"), values)
-    formula, source = BETA.formula, BETA.source
     if temperature is not None:
         value = resistance_beta(temperature, r0, t0, beta)
-        return CheckReport(name, value, "ohm", formula=formula, source=source)
+        return figure(name, BETA, value, "ohm")
     value = temperature_beta(resistance or 0.0, r0, t0, beta)
-    return CheckReport(name, value, "K", formula=formula, source=source)
+    return figure(name, BETA, value, "K")
 
 
 def thermistor_table(values: Values) -> CheckReport:
@@ -80,12 +69,11 @@ def thermistor_table(values: Values) -> CheckReport:
     name, temperature, resistance = _either(values, "thermistor-table")
     if temperature is not None and resistance is not None:
         return _thermistor(name, sensor_of(values, "sensor"), values)
-    formula, source = TABLE.formula, TABLE.source
     if temperature is not None:
         value = resistance_from_table(temperature, points)
-        return CheckReport(name, value, "ohm", formula=formula, source=source)
+        return figure(name, TABLE, value, "ohm")
     value = temperature_from_table(resistance or 0.0, points)
-    return CheckReport(name, value, "K", formula=formula, source=source)
+    return figure(name, TABLE, value, "K")
 
 
 def _either(values: Values, name: str) -> tuple[str, float | None, float | None]:
