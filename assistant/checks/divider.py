@@ -12,8 +12,6 @@ SensorTo = Literal["ground", "supply"]
 
 LOGIC = Limit("logic supply", 1.0, 30.0, "V")
 FIXED = Limit("fixed resistor", 10.0, 1e7, "ohm", PRACTICE)
-SHARE = 0.002
-"""Share of the logic supply at either end that tells nothing of a resistance."""
 
 DIVIDER = Law(
     name="sensor voltage of a divider",
@@ -67,45 +65,6 @@ def divider_voltage(
     _hold(supply, fixed)
     part = resistance if to == "ground" else fixed
     return supply * part / (resistance + fixed)
-
-
-@stated(DIVIDER)
-def divider_resistance(
-    voltage: float, supply: float, fixed: float, to: SensorTo
-) -> float:
-    """Return the resistance of a sensor behind a voltage.
-
-    Parameters
-    ----------
-    voltage : float
-        To logic ground, [V].
-    supply : float
-        Logic supply of the divider, [V].
-    fixed : float
-        The other resistor, [ohm].
-    to : str
-        ``ground`` or ``supply``: where the sensor goes, [name].
-
-    Returns
-    -------
-    float
-        Resistance, [ohm].
-
-    Raises
-    ------
-    OutOfRangeError
-        Outside the limits; at either end of the supply nothing is told.
-
-    Examples
-    --------
-    >>> divider_resistance(2.5, 5.0, 10e3, "ground")
-    10000.0
-    """
-    _hold(supply, fixed)
-    ends = (SHARE * supply, (1 - SHARE) * supply)
-    Limit("sensor voltage", *ends, "V", "open or shorted beyond").hold(voltage)
-    ratio = voltage / (supply - voltage)
-    return fixed * ratio if to == "ground" else fixed / ratio
 
 
 @stated(DIVIDER)

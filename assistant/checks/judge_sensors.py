@@ -7,7 +7,6 @@ from dataclasses import replace
 from assistant.checks.comparing import because, compare, shown
 from assistant.checks.divider import (
     DIVIDER,
-    SHARE,
     divider_slope,
     divider_voltage,
 )
@@ -92,7 +91,7 @@ def judge_divider(
 def _at_a_rail(check: DividerCheck, value: float, expected: float) -> str:
     """Say open or short where only that explains a voltage at either end."""
     logic = check.logic.value
-    near = max(_RAIL, SHARE) * logic
+    near = _RAIL * logic
     top, bottom = logic - value < near, value < near
     if not (top or bottom) or not 2 * near < expected < logic - 2 * near:
         return ""

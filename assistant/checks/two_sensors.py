@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from assistant.checks.law import PRACTICE, Law, Limit, stated
+from assistant.checks.law import Law, stated
 from assistant.checks.thermistor import TEMPERATURE
-
-ALLOWED = Limit("difference allowed", 0.1, 20.0, "dK", PRACTICE)
 
 TWO = Law(
     name="two sensors at one temperature",

@@ -13,7 +13,7 @@ from assistant.checks.air import moist_air
 from assistant.checks.air_side import capacity
 from assistant.checks.charge_amount import line_set_charge
 from assistant.checks.charging import subcooling, superheat
-from assistant.checks.divider import divider_resistance, divider_slope, divider_voltage
+from assistant.checks.divider import divider_slope, divider_voltage
 from assistant.checks.law import OutOfRangeError
 from assistant.checks.pressure import absolute, atmosphere, gauge
 from assistant.checks.refrigerants import REFRIGERANTS, refrigerant_named
@@ -153,7 +153,7 @@ def test_a_target_superheat_is_one_of_the_tables_or_none(
 @given(
     st.floats(100.0, 1e6), st.floats(1e3, 1e5), st.sampled_from(["ground", "supply"])
 )
-def test_a_divider_there_and_back_is_itself(
+def test_the_slope_of_a_divider_is_that_of_its_voltage(
     resistance: float, fixed: float, to: str
 ) -> None:
     volts = divider_voltage(resistance, 5.0, fixed, to)  # type: ignore[arg-type]
@@ -163,9 +163,6 @@ def test_a_divider_there_and_back_is_itself(
     assert 0 < volts < 5
     slope = divider_slope(resistance, 5.0, fixed, to)  # type: ignore[arg-type]
     assert (more - volts) / step == pytest.approx(slope, rel=1e-3)
-    if 0.01 < volts < 4.99:
-        back = divider_resistance(volts, 5.0, fixed, to)  # type: ignore[arg-type]
-        assert back == pytest.approx(resistance, rel=1e-6)
 
 
 @given(st.floats(254.0, 321.0))
