@@ -5,17 +5,8 @@ Every figure is made up for these tests; none is a maker's.
 
 from __future__ import annotations
 
-import tempfile
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cache
-from pathlib import Path
-
-from pydantic import TypeAdapter
-
-from assistant.rules.yaml_lines import read_yaml
-from assistant.timing.values import WaitRow
-from assistant.timing.wait_kinds.every import Wait
 
 
 @dataclass(frozen=True, slots=True)
@@ -374,9 +365,6 @@ ROWS: tuple[KindRow, ...] = (
         "test_a_button_is_a_rule_and_no_timer",
     ),
 )
-_WAIT: TypeAdapter[Wait] = TypeAdapter(Wait)
-
-
 SIGNALS = """\
 - id: waiting
   kind: steady
@@ -393,18 +381,6 @@ version: "1.0"
 title: Quellmar QM wall units
 kind: common
 """
-
-
-@cache
-def of_kind(kind: str) -> WaitRow:
-    """Return the row of a kind as the engine holds it."""
-    with tempfile.TemporaryDirectory() as folder:
-        path = Path(folder, "waits.yaml")
-        path.write_text(EVERY[kind].yaml, encoding="utf-8")
-        written = read_yaml(path, "waits.yaml")
-    assert not written.mistakes
-    wait = _WAIT.validate_python(written.data[0])
-    return WaitRow(f"quellmar/{wait.id}", wait, "confirmed")
 
 
 def pack_files() -> dict[str, str]:

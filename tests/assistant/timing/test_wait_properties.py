@@ -17,7 +17,8 @@ from assistant.timing.values import Happening, Known, ValueTold, WaitRow, WaitSt
 from assistant.timing.waits import waits_in_force
 from assistant.units.parse import parse_quantity
 from tests.wait_rows import NOON, at, happened, minutes, wait
-from tests.waits_of_each_kind import ROWS, of_kind
+from tests.waits_of_each_kind import ROWS
+from tests.waits_told import of_kind
 
 TIMED = [of_kind(row.kind) for row in ROWS if row.kind != "button"]
 ROW = st.sampled_from(TIMED)
