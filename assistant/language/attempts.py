@@ -6,6 +6,7 @@ import re
 
 from assistant.facts import AttemptFact
 from assistant.language.claims import Claim, either, rx
+from assistant.language.how_often import how_often, often
 from assistant.language.lexicon.numbers import ORDINALS
 from assistant.language.tokens import Tokens
 from assistant.language.vocabulary import Vocabulary
@@ -19,11 +20,10 @@ _N = rf"(?P<n>{_NTH})(?: (?:or|to|-|maybe|or maybe) (?:the )?(?P<m>{_NTH}))?"
 _AT = rx(rf"{_N} {_TRY}|{_TRY} (?:number |no )?(?P<k>[1-9])")
 _TRIED = rx(
     r"(?:tried|attempted|trying)(?: to)? (?P<what>start|starting|restart|restarting|re "
-    r"start)(?: up)? (?P<n>once|twice|thrice|[1-9] times)"
-    r"|(?P<what2>started|restarted|retried|re started) (?P<n2>once|twice|thrice|[1-9] "
-    r"times) (?:already|now|and|since|so far|before)"
+    rf"start)(?: up)? {often('n', '[1-9] times')}"
+    rf"|(?P<what2>started|restarted|retried|re started) {often('n2', '[1-9] times')} "
+    r"(?:already|now|and|since|so far|before)"
 )
-_COUNTS = {"once": 1, "twice": 2, "thrice": 3}
 _BARE = rx(rf"{_N}(?: (?:one|time|stop))?")
 _ASKED = re.compile(r"(?<!\S)(?:how many|which|what|when|will|does|if|until|before)")
 
@@ -58,7 +58,6 @@ def _range(first: str, last: str | None) -> tuple[int, ...]:
 
 def _made(match: re.Match[str]) -> tuple[int, ...]:
     """Return the restart that comes next: starts made count the first start too."""
-    text = (match["n"] or match["n2"]).removesuffix(" times")
-    made = _COUNTS.get(text) or int(text)
+    made = how_often(match["n"] or match["n2"])
     what = match["what"] or match["what2"]
-    return (made,) if what.startswith("start") else (made + 1,)
+    return made if what.startswith("start") else tuple(number + 1 for number in made)

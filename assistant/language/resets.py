@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from assistant.facts import ResetFact
 from assistant.language.claims import Claim, apart, negated, rx
+from assistant.language.how_often import how_often, often
 from assistant.language.reset_details import cleared, reset_details, told_beside
 from assistant.language.tokens import MASK, Tokens
 from assistant.language.vocabulary import Vocabulary
@@ -88,14 +89,20 @@ _ASKED = rx(
     r"to|going to|will|to reset|does (?:a|the) reset|what does|if i|when i should|how "
     r"long|got to|have to|let me|try to|must i|what happens"
 )
-_TWICE = rx(r"(?P<n>twice|2 times|two times|3 times|three times|couple (?:of )?times)")
+_OFTEN = often("n", "[0-9]{1,2} times")
+_TIMES = rx(
+    rf"(?:already |now |about |maybe |like |it |and |, |again |today )*{_OFTEN}"
+)
 _AGAIN = rx(
     r"(?:and|then) (?:once more |once |it |did it |reset it |a second time )?again"
     r"|(?:and|then) a (?:second|2nd) time"
 )
-_TRIED = rx(r"(?:i |we )?(?:have )?tried (?:it )?(?P<n>twice|[2-4] times|2)(?= |$)")
+_TRIED = rx(
+    rf"(?:i |we )?(?:have )?tried (?:it )?{often('n', '[0-9]{1,2} times|2')}(?= |$)"
+)
 _CLEARS = rx(r"(?:reset|resetting|clear|clearing)")
-_TIMES = {"2": 2, "3": 3, "4": 4, "twice": 2, "two": 2, "three": 3, "couple": 2}
+_MOST = 10
+"""Resets that one number stands for; nobody counts more."""
 
 
 def resets(view: Tokens, _vocabulary: Vocabulary) -> list[Claim]:
@@ -153,11 +160,10 @@ def _repeated(view: Tokens, claims: list[Claim]) -> list[Claim]:
     last = claims[-1]
     _, end = view.sentence(last.end)
     item = last.item
-    near = min(end, last.end + 24)
-    twice = _TWICE.search(view.folded, last.end, near) if len(claims) == 1 else None
-    if twice:
-        more = _TIMES.get(twice["n"].split()[0], 2) - 1
-        return [Claim(twice.start(), twice.end(), item) for _ in range(more)]
+    times = _TIMES.match(view.folded, last.end + 1) if len(claims) == 1 else None
+    if times:
+        more = _at_least(times["n"]) - 1
+        return [Claim(times.start(), times.end(), item) for _ in range(more)]
     again = _AGAIN.search(view.folded, last.end, end)
     if again and MASK not in view.folded[again.start() : again.end()]:
         return [Claim(again.start(), again.end(), item)]
@@ -169,5 +175,9 @@ def _tried(view: Tokens) -> list[Claim]:
     match = _TRIED.search(view.folded)
     if match is None or not _CLEARS.search(view.folded):
         return []
-    count = _TIMES.get(match["n"].split()[0], 2)
+    count = _at_least(match["n"])
     return [Claim(match.start(), match.end(), ResetFact()) for _ in range(count)]
+
+
+def _at_least(words: str) -> int:
+    return min(*how_often(words), _MOST)

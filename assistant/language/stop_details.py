@@ -8,15 +8,12 @@ from typing import Any
 from assistant.language.claims import either, rx
 from assistant.language.durations import SECONDS, UP_TO_A_DAY, lasting, seconds
 from assistant.language.good_runs import ran_before
+from assistant.language.how_often import often
 from assistant.language.lexicon.numbers import ORDINALS
 from assistant.language.tokens import Tokens, fold
 from assistant.language.vocabulary import Vocabulary
 
 FAILED_START = "failed start"
-_MANY = (
-    r"(?P<{}>once|twice|thrice|couple(?: of)? times|few times|[0-9]{{1,2}}(?: times| "
-    r"x)?)"
-)
 _IN_A_ROW = rx(
     r"in a row|back to back|straight(?! (?:through|after|away))|one after (?:the "
     r"other|another)|over and over(?: again)?|consecutive(?:ly)?|(?:each|every)(?: "
@@ -36,14 +33,14 @@ _STRETCH = rx(
 _FAILED = rx(
     rf"(?:failed|fails|failing|refused|refuses) (?:to )?start(?:ing)? (?:again "
     rf")?(?:about "
-    rf"|now |already )*{_MANY.format('n')}"
-    rf"|{_MANY.format('k')} (?:failed|unsuccessful|bad) (?:starts?|start attempts?|"
+    rf"|now |already )*{often('n')}"
+    rf"|{often('k')} (?:failed|unsuccessful|bad) (?:starts?|start attempts?|"
     r"restarts?)"
     rf"|(?:tried|tries|trying|attempted|attempts) (?:to (?:re)?start|starting|a start) "
-    rf"(?:about )?{_MANY.format('j')}"
-    rf"|{_MANY.format('q')} (?:tries|attempts|goes) (?:to start|at starting)"
+    rf"(?:about )?{often('j')}"
+    rf"|{often('q')} (?:tries|attempts|goes) (?:to start|at starting)"
     rf"|(?:start|starting|restart)s? (?:has |have )*failed (?:about "
-    rf")?{_MANY.format('r')}"
+    rf")?{often('r')}"
     rf"|(?P<nth>{either(ORDINALS)}) (?:failed start|start that failed)"
     r"|(?P<single>(?:the |this |last )*(?:start failed|failed start))"
 )

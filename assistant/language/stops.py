@@ -8,6 +8,7 @@ from assistant.facts import BreakerFact, ContextFact, ProtectionStopFact
 from assistant.language.claims import Claim, apart, either, negated, rx
 from assistant.language.durations import lasting, seconds
 from assistant.language.good_runs import SEVERAL, short_runs
+from assistant.language.how_often import how_often, often
 from assistant.language.lexicon.numbers import ORDINALS
 from assistant.language.stop_details import (
     FAILED_START,
@@ -26,9 +27,6 @@ EVENTS = (
 """Protections that literature commonly counts (common practice, no source)."""
 _ALIASES = {"over current": "overcurrent", "high head": "high pressure",
             "high discharge": "discharge temperature"}  # fmt: skip
-_MANY = (
-    r"(?P<n>once|twice|thrice|couple(?: of)? times|few times|[0-9]{1,2}(?: times| x)?)"
-)
 _OR = r"(?: (?:or|to|-|maybe) (?P<m>[0-9]{1,2}|twice)(?: times| x)?)?"
 _STOP = (
     r"(?:stopped|stops|stop|shut down|shuts down|shut off|cut out|cuts out|kicked out|"
@@ -40,24 +38,24 @@ _ORDINAL = either(ORDINALS)
 _BREAKER = rx(
     r"(?:tripped|trips|tripping|popped|pops|blew|kicked|threw|throws|blown|knocked)(?: "
     r"off| out)? (?:the |my |its |it is |a )?(?:main |outdoor )?breaker(?: (?:again "
-    rf")?{_MANY})?"
+    rf")?{often('n')})?"
     r"|breaker (?:has |just |is |keeps |was |had |already |on it )*(?:tripped|trips|"
     r"tripping|popped|pops|blew|blown|kicked|went|kicks)(?: off| out)?(?: (?:again "
-    rf")?{_MANY.replace('<n>', '<k>')})?"
-    rf"|{_MANY.replace('<n>', '<j>')} breaker trips?"
+    rf")?{often('k')})?"
+    rf"|{often('j')} breaker trips?"
     r"|blew (?:the |a |my )?fuse|fuse (?:is |has |just )*(?:blew|blown|popped)"
 )
 _BREAKER_ONLY = rx(r"breaker|fuse")
 _COUNTED = rx(
     rf"(?:it |she |unit |has |is |been |already |just )*{_STOP} (?:again )?(?:about |"
-    rf"like |maybe )?{_MANY}{_OR}(?! (?:min|sec|hour|v|k|amp|of the))(?: (?:now|today|"
-    r"already|so far))?"
-    rf"|{_MANY.replace('<n>', '<k>')} (?:protection |safety |pressure )?(?:stops|trips|"
+    rf"like |maybe )?{often('n')}{_OR}(?! (?:min|sec|hour|v|k|amp|of the))"
+    r"(?: (?:now|today|already|so far))?"
+    rf"|{often('k')} (?:protection |safety |pressure )?(?:stops|trips|"
     r"shutdowns|cut ?outs)"
 )
 _TIMES = rx(
-    r"(?P<n>once|twice|thrice|couple(?: of)? times|few times|[0-9]{1,2}(?= times| or | "
-    r"to | - ))(?: times)?(?: (?:or|to|-|maybe) (?P<m>[0-9]{1,2}|twice)(?: times)?)?"
+    rf"{often('n', '[0-9]{1,2}(?= times| or | to | - )')}(?: times)?(?: (?:or|to|-|"
+    r"maybe) (?P<m>[0-9]{1,2}|twice)(?: times)?)?"
 )
 _NTH = rx(
     rf"(?P<nth>{_ORDINAL}) (?:time|stop|trip|shutdown)(?: (?:it |she |today|now|this "
@@ -69,6 +67,7 @@ _APART = rx(
     rf"{lasting()} (?:apart|between(?: them| each| trips| stops)?|in between)"
     rf"|every {lasting('k')}(?= |$)"
 )
+_AS_OFTEN = r"twice|[0-9]+ times|(?:a )?(?:couple(?: of)?|few) times"
 _ON = (
     r"(?:on|by|for|with|from|due to|because of|says|saying|its|it is|off on|out on|"
     r"trips?|stops?|protection)"
@@ -108,19 +107,7 @@ def _asks(view: Tokens, match: re.Match[str]) -> bool:
 
 def _breaker_count(match: re.Match[str]) -> int:
     word = match["n"] or match["k"] or match["j"]
-    return max(1, min(_numbers(word))) if word else 1
-
-
-def _numbers(word: str) -> tuple[int, ...]:
-    first = word.split(maxsplit=1)[0]
-    known = {
-        "once": (1,),
-        "twice": (2,),
-        "thrice": (3,),
-        "couple": (2, 3),
-        "few": (2, 3, 4),
-    }
-    return known.get(first) or (int(first),)
+    return max(1, min(how_often(word))) if word else 1
 
 
 def _stops(view: Tokens, vocabulary: Vocabulary) -> list[Claim]:
@@ -129,7 +116,7 @@ def _stops(view: Tokens, vocabulary: Vocabulary) -> list[Claim]:
     starts = failed_starts(view)
     if starts is not None:
         event = (*starts[:2], FAILED_START)
-        count = (*starts[:2], _numbers(starts[2]))
+        count = (*starts[:2], how_often(starts[2]))
     named = device(view, vocabulary)
     if count is None and event is None:
         return []
@@ -161,13 +148,13 @@ def _count(
         breaker = _BREAKER_ONLY.search(view.folded, start, end)
         if negated(view, match.start()) or bare_trip or breaker:
             continue
-        low = _numbers(match["n"] or match["k"])
-        high = _numbers(match["m"]) if match["m"] else ()
+        low = how_often(match["n"] or match["k"])
+        high = how_often(match["m"]) if match["m"] else ()
         return match.start(), match.end(), tuple(sorted({*low, *high}))
     if event:
         for match in _TIMES.finditer(view.folded, *view.sentence(event[0])):
-            high = _numbers(match["m"]) if match["m"] else ()
-            numbers = {*_numbers(match["n"]), *high}
+            high = how_often(match["m"]) if match["m"] else ()
+            numbers = {*how_often(match["n"]), *high}
             return match.start(), match.end(), tuple(sorted(numbers))
     for match in _NTH.finditer(view.folded):
         start, end = view.sentence(match.start())
@@ -181,7 +168,7 @@ def _event(view: Tokens, vocabulary: Vocabulary) -> tuple[int, int, str] | None:
     """Find which protection stopped it: "went out on high pressure"."""
     names = _names(vocabulary)
     pattern = rx(
-        rf"(?:{_STOP}(?: (?:again|twice|[0-9]+ times|now|today))* {_ON} (?:a |the "
+        rf"(?:{_STOP}(?: (?:again|{_AS_OFTEN}|now|today))* {_ON} (?:a |the "
         rf")?)(?P<event>{either(names)})|(?P<event2>{either(names)}) (?:protection "
         r")?(?:trips?|tripped|stops?|lockout|cut ?outs?|shutdowns?|again|opened|opens|"
         r"openings?)"
