@@ -78,10 +78,6 @@ def test_a_row_for_some_units_beside_one_for_all_is_pointed_out(tmp_path: Path) 
         ("colour: amber", "colour: red"),
         ("  meaning: fan blocked", "  mode: heat\n  meaning: fan blocked"),
         ("  meaning: fan blocked", "  unit_state: test\n  meaning: fan blocked"),
-        (
-            "  lamp:",
-            "  applies_to: [{board_mark: white dot}]\n  lamp:",
-        ),
     ],
 )
 def test_rows_with_something_between_them_do_not_overlap(
@@ -94,7 +90,22 @@ def test_rows_with_something_between_them_do_not_overlap(
 
     found = verified(tmp_path, added("signals.yaml", twin.replace(old, new)))
 
-    assert not any("cannot be told" in mistake.what for mistake in found)
+    assert not any("both are" in mistake.what for mistake in found)
+
+
+@pytest.mark.parametrize(("mark", "overlapping"), [("orange", 2), ("white", 1)])
+def test_a_row_for_boards_of_another_mark_does_not_overlap(
+    mark: str, overlapping: int, tmp_path: Path
+) -> None:
+    twin = TWIN.format(
+        kind="count_per_window", timing="window: 10 s", doc="service", page=31
+    )
+    scope = f"  applies_to: [{{board_mark: {mark} dot}}]\n  lamp:"
+
+    found = verified(tmp_path, added("signals.yaml", twin.replace("  lamp:", scope)))
+
+    # `amber-4` is for every board, `amber-4-late` for those with an orange dot.
+    assert len([m for m in found if "both are" in m.what]) == overlapping
 
 
 def test_grid_rows_overlap_where_any_lamp_leaves_room(tmp_path: Path) -> None:
