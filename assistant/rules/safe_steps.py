@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 from functools import lru_cache
 
+from assistant.checks.comparing import STORED_CHARGE_LIMIT
 from assistant.checks.kinds import (
     BandCheck,
     BusCheck,
@@ -82,8 +83,6 @@ _NEEDS_POWER = frozenset({"call present", "fixed speed", "mains at the terminals
 """What can only be so while the supply is on."""
 DIODE = 3.0
 """Volts up to which a band may be the drop of a diode, measured with the power off."""
-DEAD = 50.0
-"""Volts up to which a band may prove a bank discharged (design: 50 V)."""
 
 
 def _power_asked_for(check: Check) -> Iterator[Finding]:
@@ -114,7 +113,9 @@ def _measures_live(check: Check) -> bool:
     if any(end.unit in ("A", "Hz") for end in ends):
         return True
     volts = [end.value for end in ends if end.unit == "V"]
-    proves_dead = check.low is None and bool(volts) and max(volts) <= DEAD
+    proves_dead = (
+        check.low is None and bool(volts) and max(volts) <= STORED_CHARGE_LIMIT
+    )
     return bool(volts) and max(volts) > DIODE and not proves_dead
 
 

@@ -6,11 +6,11 @@ import re
 from collections import Counter
 from collections.abc import Iterator, Sequence
 
+from assistant.checks.comparing import STORED_CHARGE_LIMIT
 from assistant.checks.kinds import CheckBase, TablePoint
 from assistant.record import Item
 from assistant.rules.figures import numbers_in, quantities_in
 from assistant.rules.findings import Finding
-from assistant.rules.safe_steps import DEAD
 from assistant.signals.kinds import SignalBase
 from assistant.units.quantity import Quantity
 
@@ -48,7 +48,7 @@ def _live_words(check: CheckBase) -> Iterator[Finding]:
     if _TESTER.search(check.ask) or any(unit == "ohm" for _, unit, _ in told):
         return
     volts = [value for value, unit, _ in told if unit == "V"]
-    if max(volts, default=0.0) > DEAD or _LIVE.search(check.ask):
+    if max(volts, default=0.0) > STORED_CHARGE_LIMIT or _LIVE.search(check.ask):
         what = "it asks for what is there only while the supply is on"
         yield Finding(("needs",), what, "write `needs: live`")
 
