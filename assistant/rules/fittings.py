@@ -18,15 +18,7 @@ _KINDS = {
     "rotary": "rotary",
     "rotary switch": "rotary",
 }
-_STATES = {
-    "on": "on",
-    "off": "off",
-    "open": "open",
-    "closed": "closed",
-    "cut": "cut",
-    "in": "in",
-    "out": "out",
-}
+_STATES = ("on", "off", "open", "closed", "cut", "in", "out")
 _KIND = "|".join(sorted(map(re.escape, _KINDS), key=len, reverse=True))
 SETTING = re.compile(
     rf"(?<![a-z0-9])(?P<kind>{_KIND})\s*[-#]?\s*(?:no\.?\s*|number\s*)?"
