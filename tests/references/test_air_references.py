@@ -7,8 +7,8 @@ import pytest
 from assistant.checks.air import MoistAir, moist_air
 from assistant.checks.air_side import capacity, external_static, temperature_split
 from assistant.checks.pressure import atmosphere
+from tests.saturated import fahrenheit, kelvin
 
-PSI = 6894.757293168361
 SEA = 101325.0
 CFM = 0.3048**3 / 60
 BTU_H = 1055.05585262 / 3600
@@ -17,14 +17,6 @@ GRAINS = 7000.0
 ZERO = 273.15
 DATUM = 0.240 * 32
 """Btu/lb that dry air gains from 0 °F, where the foot-pound tables begin, to 32 °F."""
-
-
-def kelvin(fahrenheit: float) -> float:
-    return (fahrenheit + 459.67) / 1.8
-
-
-def fahrenheit(temperature: float) -> float:
-    return temperature * 1.8 - 459.67
 
 
 def state(dry: float, wet: float, air: float = SEA) -> MoistAir:

@@ -24,14 +24,9 @@ from assistant.checks.room_area import (
 from assistant.checks.saturation import saturation_temperature
 from assistant.checks.target_superheat import NotBySuperheatError, target_superheat
 from assistant.checks.uncertainty import expanded
+from tests.saturated import PSI, SEA, kelvin
 
-PSI = 6894.757293168361
-SEA = 14.6959 * PSI
 OUNCE_PER_FOOT = 0.45359237 / 16 / 0.3048
-
-
-def kelvin(fahrenheit: float) -> float:
-    return (fahrenheit + 459.67) / 1.8
 
 
 @pytest.mark.parametrize(
