@@ -75,6 +75,11 @@ class View:
         """Who acts; until said, a customer."""
         return self.state.role or "customer"
 
+    @property
+    def works_inside(self) -> bool:
+        """Whether the person may work, and measure, inside the unit."""
+        return self.role in ("technician", "licensed technician")
+
     @cached_property
     def force(self) -> InForce:
         """The items that apply, or may apply, to the unit."""

@@ -15,8 +15,6 @@ from assistant.timing.wait_kinds.frost import Defrost
 from assistant.timing.wait_kinds.starts import RestartDelay, StartDelay
 
 SEVERAL = 2
-MEASURING = frozenset({"technician", "licensed technician"})
-"""Who is asked for a value that takes a meter or a thermometer."""
 
 
 def wait_questions(view: View) -> Iterable[Question]:
@@ -74,7 +72,7 @@ def _which_value(view: View, state: WaitState) -> Iterable[Question]:
         yield Question(text=TIME_QUESTIONS["value_back"], slot="time:value_back")
     until = state.usual or state.earliest
     early = until > view.now if until else "ask_wait" not in view.acts
-    if state.state != "running" or early or view.role not in MEASURING:
+    if state.state != "running" or early or not view.works_inside:
         return
     for one in state.open_values:
         if one.told is None:

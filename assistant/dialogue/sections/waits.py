@@ -36,7 +36,6 @@ PARTS = {
     "indoor fan": "indoor fan running",
 }
 """Part of a start-up order to the yes-or-no that tells of it."""
-INSIDE = frozenset({"technician", "licensed technician"})
 COMMON = 2
 """Rank of rules that are common practice."""
 
@@ -49,7 +48,7 @@ def waits(view: View) -> tuple[WaitShown, ...]:
 def _wait(view: View, state: WaitState) -> WaitShown:
     wait = state.row.wait
     signal = _lamp(view, state.row)
-    bypass = bool(wait.bypass and wait.bypass_side_effect and _inside(view))
+    bypass = bool(wait.bypass and wait.bypass_side_effect and view.works_inside)
     return WaitShown(
         id=state.row.gid,
         name=wait.name,
@@ -85,11 +84,6 @@ def _wait(view: View, state: WaitState) -> WaitShown:
     )
 
 
-def _inside(view: View) -> bool:
-    """Say whether the person may work inside the unit."""
-    return view.role in INSIDE
-
-
 def wait_lines(view: View) -> Iterator[Statement]:
     """Say what is running, what is over, and by which rule."""
     undecided = [state for state in view.waits_shown if _by_a_protection(state)]
@@ -103,12 +97,12 @@ def wait_lines(view: View) -> Iterator[Statement]:
             continue
         yield computed(
             wait_replies.waiting(
-                state, view.utc_offset, view.now, inside=_inside(view)
+                state, view.utc_offset, view.now, inside=view.works_inside
             ),
             view.cite(gid),
         )
         if state.state == "start_unknown":
-            yield rule(view, gid, wait_rule(state.row.wait, inside=_inside(view)))
+            yield rule(view, gid, wait_rule(state.row.wait, inside=view.works_inside))
         if isinstance(state.row.wait, StartUpOrder):
             yield from _order_lines(view, state, state.row.wait)
         yield from _lamp_lines(view, state)
@@ -271,8 +265,8 @@ def _sure(view: View, row: WaitRow) -> bool:
 
 def wait_rules(view: View, row: WaitRow) -> Iterator[Statement]:
     """Say a wait's rule where nothing has started it yet."""
-    if needs_hands_inside(row.wait) and not _inside(view):
+    if needs_hands_inside(row.wait) and not view.works_inside:
         return
-    yield rule(view, row.gid, wait_rule(row.wait, inside=_inside(view)))
+    yield rule(view, row.gid, wait_rule(row.wait, inside=view.works_inside))
     if isinstance(row.wait, StartUpOrder):
         yield rule(view, row.gid, order_of_start(row.wait))
