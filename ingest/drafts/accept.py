@@ -6,9 +6,7 @@ rows taken out of the draft. Killed in between, the same call finishes the move.
 
 from __future__ import annotations
 
-import csv
 import hashlib
-import io
 import shutil
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
@@ -23,7 +21,7 @@ from assistant.rules.mistakes import suggest
 from ingest.drafts.folder import head_text, put, put_if_changed, read_draft, rewrite
 from ingest.drafts.gather import item_of, shortcomings
 from ingest.drafts.model import SEEN, Draft, DraftHead, DraftRow
-from ingest.drafts.packing import RECORD, Record, pack_texts
+from ingest.drafts.packing import Record, pack_texts
 from ingest.drafts.settling import plain, settle
 from ingest.packs import Proved, prove_folder
 
@@ -45,7 +43,6 @@ class Taken:
     """What a call of `accept` did."""
 
     accepted: tuple[str, ...]
-    settled: tuple[str, ...]
     pack: Path
     left: int
     """Rows that the draft still holds."""
@@ -119,7 +116,8 @@ def _unknown(draft: Draft, name: str) -> InputError:
 def _settled_head(head: DraftHead, each: Settling) -> DraftHead:
     if each.doubt not in head.doubts:
         named = ", ".join(head.doubts) or "none"
-        raise InputError(f"`{HEAD}` has no doubt `{each.doubt}`; it has: {named}")
+        what = f"`{HEAD}` has no doubt `{each.doubt}`; it has: {named}"
+        raise InputError(what, "name one of those, or nothing where there is none")
     doubts = {name: why for name, why in head.doubts.items() if name != each.doubt}
     if each.value == SEEN and each.doubt == "applies_to" and head.applies_to:
         return replace(head, doubts=doubts)
@@ -127,11 +125,21 @@ def _settled_head(head: DraftHead, each: Settling) -> DraftHead:
         document = {**head.document, "revision": each.value}
         return replace(head, document=document, doubts=doubts)
     if each.doubt == "applies_to" and each.value != SEEN:
-        held = plain(each.value)
-        models = [name.strip() for name in each.value.split(",")]
-        scopes = held if isinstance(held, tuple) else ({"models": models},)
-        return replace(head, applies_to=scopes, doubts=doubts)
-    raise InputError(f"`{HEAD}`: `{each.doubt}` needs a value, not {each.value!r}")
+        return replace(head, applies_to=_scopes(each.value), doubts=doubts)
+    raise InputError(
+        f"`{HEAD}`: `{each.doubt}` needs a value, not {each.value!r}",
+        f"--settle {HEAD} {each.doubt}=VALUE with what the page has",
+    )
+
+
+def _scopes(value: str) -> tuple[dict[str, Any], ...]:
+    """Return units written as names of models, or as scopes the way a pack has them."""
+    held = plain(value)
+    scopes = held if isinstance(held, tuple) else (held,)
+    if all(isinstance(scope, dict) for scope in scopes):
+        return scopes
+    names = held if isinstance(held, tuple) else value.split(",")
+    return ({"models": [str(name).strip() for name in names]},)
 
 
 def accept(
@@ -175,9 +183,8 @@ def accept(
     left = replace(draft, rows=tuple(r for r in draft.rows if r.id not in done))
     rewrite(folder, left, sorted(done))
     doubtful = sum(bool(row.doubts) for row in left.rows)
-    return Taken(
-        tuple(row.id for row in rows), (), pack, len(left.rows), doubtful, proved
-    )
+    accepted = tuple(row.id for row in rows)
+    return Taken(accepted, pack, len(left.rows), doubtful, proved)
 
 
 def _chosen(draft: Draft, names: Sequence[str] | None) -> list[DraftRow]:
@@ -198,7 +205,7 @@ def _refuse_doubtful(
     for row in rows:
         doubts = dict(row.doubts)
         if not row.is_point and not doubts:
-            doubts = dict(shortcomings(row.file, row.id, item_of(row)))
+            doubts = dict(shortcomings(row.file, item_of(row)))
         standing += [f"{row.id}: {name}: {why}" for name, why in doubts.items()]
     if not standing:
         return
@@ -247,11 +254,3 @@ def _proved(pack: Path, texts: dict[str, str], store: LibraryStore) -> Proved:
             for each in proved.mistakes
         )
         return Proved(proved.pack, mistakes)
-
-
-def records_of(pack: Path) -> list[dict[str, str]]:
-    """Return who accepted which row of a pack, oldest first; none without a record."""
-    path = pack / RECORD
-    if not path.is_file():
-        return []
-    return list(csv.DictReader(io.StringIO(path.read_text(encoding="utf-8"))))

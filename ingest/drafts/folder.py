@@ -5,19 +5,24 @@ from __future__ import annotations
 import csv
 import io
 import os
+from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
+
+from pydantic import BaseModel, ValidationError
 
 from assistant.errors import InputError, PackError
 from assistant.rules.loader import DRAFT_FILE
+from assistant.rules.messages import explain
 from assistant.rules.pack import FILES
-from assistant.rules.yaml_lines import Written, read_yaml
-from ingest.drafts.gather import item_of
+from assistant.rules.yaml_lines import Written, read_text, read_yaml
+from ingest.drafts.gather import DOC, item_of
 from ingest.drafts.model import POINTS, Draft, DraftHead, DraftRow
+from ingest.drafts.written import SCHEMA, WrittenHead, WrittenRow
 from ingest.drafts.yaml_text import item_text, mapping_text
 
-SCHEMA = 1
+M = TypeVar("M", bound=BaseModel)
 COLUMNS = (
     "row",
     "temperature",
@@ -35,7 +40,6 @@ _ABOUT = """\
 # A doubt is settled with --settle ROW DOUBT=VALUE, or here: write the value that
 # the page has, then take the doubt's line out.
 """
-_HEAD_KEYS = ("id", "title", "document", "applies_to", "doubts")
 
 
 def is_draft(folder: Path) -> bool:
@@ -151,8 +155,7 @@ def read_draft(folder: Path) -> Draft:
             f"{folder} is no draft: it has no {DRAFT_FILE}",
             "faultleaf rules draft DOC makes one",
         )
-    written = _read(folder / DRAFT_FILE)
-    head = _head(written)
+    head = _head(_read(folder / DRAFT_FILE))
     rows: list[DraftRow] = []
     for name in FILES:
         path = folder / f"{name}.yaml"
@@ -160,99 +163,97 @@ def read_draft(folder: Path) -> Draft:
             rows += _rows(name, _read(path))
     for path in sorted((folder / POINTS).glob("*.csv")):
         rows += _points(path)
-    doubles = {row.id for row in rows if [each.id for each in rows].count(row.id) > 1}
+    times = Counter(row.id for row in rows)
+    doubles = sorted(name for name, many in times.items() if many > 1)
     if doubles:
-        named = ", ".join(sorted(doubles))
+        named = ", ".join(doubles)
         raise PackError((f"{folder}: several rows are called {named}",), "rename them")
     return Draft(head, tuple(rows))
 
 
 def _read(path: Path) -> Written:
     written = read_yaml(path, path.as_posix())
-    if written.mistakes or not written.readable:
-        raise PackError(tuple(str(each) for each in written.mistakes), "mend the lines")
+    _refuse_mistakes(written)
     return written
 
 
+def _refuse_mistakes(written: Written) -> None:
+    if written.mistakes:
+        told = tuple(str(each) for each in written.mistakes)
+        raise PackError(told, "mend the lines, or draft the document anew")
+
+
+def _read_as(
+    model: type[M], raw: object, place: tuple[int, ...], written: Written
+) -> M | None:
+    """Return what stands at a place; None, and the mistakes noted, when it is wrong."""
+    try:
+        # Cells of a CSV table are all text; what YAML holds has its types.
+        return model.model_validate(raw, strict=not written.file.endswith(".csv"))
+    except ValidationError as error:
+        name = f"row {place[0] + 1}" if place else "the draft"
+        if isinstance(raw, dict) and isinstance(raw.get("id"), str):
+            name = raw["id"]
+        written.mistakes.extend(explain(error, model, place, written, name))
+        return None
+
+
 def _head(written: Written) -> DraftHead:
-    data = written.data
-    if not isinstance(data, dict) or data.get("schema") != SCHEMA:
-        what = f"{written.file}:1: is no draft of schema {SCHEMA}"
-        raise PackError((what,), "draft the document anew")
-    unknown = sorted(set(data) - {"schema", *_HEAD_KEYS})
-    document = data.get("document")
-    if unknown or not isinstance(document, dict):
-        told = f"unknown: {', '.join(unknown)}" if unknown else "`document` is missing"
-        raise PackError((f"{written.file}:1: {told}",), "draft the document anew")
-    return DraftHead(
-        id=str(data.get("id")),
-        title=str(data.get("title")),
-        document={key: str(value) for key, value in document.items()},
-        applies_to=tuple(data.get("applies_to") or ()),
-        doubts=_doubts(data),
-    )
-
-
-def _doubts(about: Mapping[str, Any]) -> dict[str, str]:
-    held = about.get("doubts")
-    return {key: str(value) for key, value in (held or {}).items()}
+    read = _read_as(WrittenHead, written.data, (), written)
+    _refuse_mistakes(written)
+    assert read is not None  # noqa: S101 - there were mistakes else
+    return DraftHead(read.id, read.title, read.document, read.applies_to, read.doubts)
 
 
 def _rows(name: str, written: Written) -> list[DraftRow]:
     rows: list[DraftRow] = []
-    listed = written.data if isinstance(written.data, tuple) else ()
+    listed = written.data if written.data is not None else ()
+    if not isinstance(listed, tuple):
+        written.report(1, "is no list of rows", "each row begins with `- id:`")
+        listed = ()
     for place, item in enumerate(listed):
-        line = written.lines[(place,)]
-        if not isinstance(item, dict) or not isinstance(item.get("source"), dict):
-            what = f"{written.file}:{line}: a row has its `source`"
-            raise PackError((what,), "put it back: doc, page and quote")
-        rows.append(_row(name, item))
+        read = _read_as(WrittenRow, item, (place,), written)
+        if read is not None:
+            own = WrittenRow.model_fields
+            fields = {key: value for key, value in item.items() if key not in own}
+            rows.append(read.as_row(name, fields))
+    _refuse_mistakes(written)
     return rows
 
 
-def _row(name: str, item: dict[str, Any]) -> DraftRow:
-    about = item.get("draft") or {}
-    fields = {k: v for k, v in item.items() if k not in ("id", "source", "draft")}
-    source = item["source"]
-    return DraftRow(
-        file=name,
-        id=str(item.get("id")),
-        fields=fields,
-        page=int(source.get("page") or 0),
-        quote=str(source.get("quote") or ""),
-        confidence=float(about.get("confidence") or 0),
-        doubts=_doubts(about),
-        table=str(about.get("table") or ""),
-        left_out=[str(each) for each in about.get("left_out") or ()],
-        settled=[str(each) for each in about.get("settled") or ()],
-    )
-
-
 def _points(path: Path) -> list[DraftRow]:
-    with path.open(encoding="utf-8-sig", newline="") as file:
-        reader = csv.DictReader(file)
-        if tuple(reader.fieldnames or ()) != COLUMNS:
-            what = f"{path.as_posix()}:1: the columns are {', '.join(COLUMNS)}"
-            raise PackError((what,), "put the header back")
-        return [_of_cells(path, cells) for cells in reader]
+    written = Written(path.as_posix())
+    lines = csv.reader(io.StringIO(read_text(path, written) or ""))
+    rows: list[DraftRow] = []
+    for place, cells in enumerate(lines):
+        written.lines[(place,)] = lines.line_num
+        if len(cells) != len(COLUMNS) or (not place and tuple(cells) != COLUMNS):
+            what = f"the columns are {', '.join(COLUMNS)}"
+            written.report(lines.line_num, what, "put them back")
+        elif place:
+            said = dict(zip(COLUMNS, cells, strict=True))
+            read = _read_as(WrittenRow, _item_of_cells(said), (place,), written)
+            held = {key: said[key] for key in ("temperature", "resistance")}
+            fields = {key: value for key, value in held.items() if value}
+            if read is not None:
+                rows.append(read.as_row(f"{POINTS}/{path.name}", fields))
+    _refuse_mistakes(written)
+    return rows
 
 
-def _of_cells(path: Path, cells: Mapping[str, str]) -> DraftRow:
-    doubts = [part.partition(": ") for part in _parts(cells["doubts"])]
-    fields = {
-        name: cells[name] for name in ("temperature", "resistance") if cells[name]
+def _item_of_cells(said: Mapping[str, str]) -> dict[str, Any]:
+    """Return a table's row as an item of a list would be written."""
+    doubts = [part.partition(": ") for part in _parts(said["doubts"])]
+    return {
+        "id": said["row"],
+        "source": {"doc": DOC, "page": said["page"], "quote": said["quote"]},
+        "draft": {
+            "confidence": said["confidence"],
+            "left_out": tuple(_parts(said["left_out"])),
+            "settled": tuple(_parts(said["settled"])),
+            "doubts": {name: why for name, _, why in doubts if name},
+        },
     }
-    return DraftRow(
-        file=f"{POINTS}/{path.name}",
-        id=cells["row"],
-        fields=dict(fields),
-        page=int(cells["page"] or 0),
-        quote=cells["quote"] or "",
-        confidence=float(cells["confidence"] or 0),
-        doubts={name: why for name, _, why in doubts if name},
-        left_out=_parts(cells["left_out"]),
-        settled=_parts(cells["settled"]),
-    )
 
 
 def _parts(cell: str) -> list[str]:

@@ -185,7 +185,7 @@ def _complete(row: DraftRow) -> None:
     """Turn everything that the item's model still asks for into a doubt."""
     if row.is_point:
         return
-    for name, why in shortcomings(row.file, row.id, item_of(row)):
+    for name, why in shortcomings(row.file, item_of(row)):
         if not _covered(name, row.doubts):
             row.doubt(name, why, costs=0.9)
 
@@ -218,11 +218,8 @@ def item_of(row: DraftRow) -> dict[str, Any]:
     return {"id": row.id, **kind, **row.fields, "source": source}
 
 
-def shortcomings(
-    file: str, called: str, item: Mapping[str, Any]
-) -> list[tuple[str, str]]:
+def shortcomings(file: str, item: Mapping[str, Any]) -> list[tuple[str, str]]:
     """Return (key, why) of everything that keeps an item from being one."""
-    del called
     model = KINDS[file].get(str(item.get("kind")))
     if model is None:
         return [("kind", f"`{item.get('kind')}` is no kind of {file}")]

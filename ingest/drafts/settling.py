@@ -73,7 +73,7 @@ def settle(row: DraftRow, doubt: str, value: str, who: str) -> None:
 def _wrong(row: DraftRow) -> Mapping[str, str]:
     if row.is_point:
         return {}
-    return dict(shortcomings(row.file, row.id, item_of(row)))
+    return dict(shortcomings(row.file, item_of(row)))
 
 
 def _put(row: DraftRow, doubt: str, value: str) -> None:

@@ -105,8 +105,3 @@ def slug(text: str, words: int = 4) -> str:
 def empty(cell: str) -> bool:
     """Return whether a cell says nothing, or only that it says nothing."""
     return cell.strip().casefold() in _NONE
-
-
-def same_words(one: str, other: str) -> bool:
-    """Return whether two texts say the same, however they are spaced."""
-    return " ".join(one.split()).casefold() == " ".join(other.split()).casefold()

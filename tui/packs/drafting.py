@@ -103,7 +103,7 @@ def accept(args: argparse.Namespace, console: Console) -> int:
     else:
         left = read_draft(folder).rows
         doubtful = sum(bool(row.doubts) for row in left)
-        taken = Taken((), (), pack, len(left), doubtful)
+        taken = Taken((), pack, len(left), doubtful)
     _tell_taken(taken, settled, console)
     return WITH_WARNINGS if taken.proved and taken.proved.warnings else ANSWERED
 

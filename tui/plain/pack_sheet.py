@@ -10,7 +10,7 @@ from assistant.rules.pack import FILES, Pack, PackHead
 from assistant.signals.kinds import SignalBase
 from assistant.signals.sights import sight_of
 from assistant.units.quantity import Quantity
-from tui.plain.text import count, wrap
+from tui.plain.text import wrap
 
 _KIND = {
     "maker": "from the maker's manual",
@@ -177,10 +177,3 @@ def _pair(key: object, held: object) -> str:
 
 def _spoken(key: str) -> str:
     return _WORDS.get(key, key.replace("_", " "))
-
-
-def pack_summary(pack: Pack) -> str:
-    """Return how many items of each kind a pack has, in a line."""
-    held = [(name, len(getattr(pack, name))) for name in FILES]
-    told = [f"{count(many, name[:-1], name)}" for name, many in held if many]
-    return ", ".join(told) or "nothing yet"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import csv
 from contextlib import suppress
 from pathlib import Path
 
@@ -12,7 +13,7 @@ from assistant.library.store import LibraryStore
 from assistant.rules.loader import load_pack
 from ingest.collect import collect
 from ingest.drafts import folder as folders
-from ingest.drafts.accept import Settling, Taken, accept, records_of, settle_in
+from ingest.drafts.accept import Settling, Taken, accept, settle_in
 from ingest.drafts.folder import read_draft, write_draft
 from ingest.drafts.make import draft_document
 from ingest.packs import take_pack
@@ -34,6 +35,11 @@ def taken(draft: Path, store: LibraryStore, *names: str) -> Taken:
 
 def ids(folder: Path) -> set[str]:
     return {row.id for row in read_draft(folder).rows}
+
+
+def records_of(pack: Path) -> list[dict[str, str]]:
+    with (pack / "accepted.csv").open(encoding="utf-8", newline="") as file:
+        return list(csv.DictReader(file))
 
 
 def files(folder: Path) -> dict[str, str]:
