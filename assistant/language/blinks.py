@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from assistant.language.claims import NUMBER, negated, rx
+from assistant.language.how_often import how_often
 from assistant.language.lexicon.lamps import (
     DARK,
     FAST,
@@ -179,13 +180,10 @@ def count_of(first: str, second: str | None = None) -> tuple[int, ...]:
     >>> count_of("6", "7"), count_of("twice"), count_of("couple")
     ((6, 7), (2,), (2, 3))
     """
-    words = {"once": (1,), "twice": (2,), "thrice": (3,)}
     found: set[int] = set()
     for text in (first, second):
         if text:
-            plain = text.removeprefix("a ").removesuffix(" of")
-            known = (2, 3) if plain == "couple" else words.get(plain)
-            found.update(known or (int(plain),))
+            found.update(how_often(text.removeprefix("a ")))
     return tuple(sorted(n for n in found if 0 < n <= LARGEST))
 
 
