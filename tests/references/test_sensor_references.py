@@ -19,6 +19,7 @@ from assistant.checks.thermistor import (
     temperature_beta,
     temperature_from_table,
 )
+from tests.sensor_tables import TABLE_10K
 
 ZERO = 273.15
 
@@ -185,20 +186,6 @@ def test_two_printed_points_make_a_table(label: float, other: float) -> None:
     assert label > resistance_from_table(50 + ZERO, rows) > other
 
 
-TABLE_10K = {
-    -30: 177000,
-    -20: 97060,
-    -10: 55319,
-    0: 32654,
-    10: 19903,
-    20: 12493,
-    25: 10000,
-    30: 8056,
-    40: 5327,
-    45: 4370,
-    48: 3889,
-}
-"""ohm; Carrier 30HX controls manual, table 39B."""
 TABLE_20K = {
     -20: 197800,
     -10: 112100,

@@ -13,6 +13,7 @@ from assistant.checks.thermistor import (
     temperature_beta,
     temperature_from_table,
 )
+from tests.sensor_tables import TABLE_10K
 
 ZERO = 273.15
 
@@ -37,21 +38,6 @@ TABLE_20K = {
 
 TABLE_20K_OTHER = {-20: 211.0, 0: 67.2, 20: 25.0, 25: 20.0, 50: 7.2}
 """kohm; the same label in Daikin SiBE12-816_D, p. 261."""
-
-TABLE_10K = {
-    -30: 177000,
-    -20: 97060,
-    -10: 55319,
-    0: 32654,
-    10: 19903,
-    20: 12493,
-    25: 10000,
-    30: 8056,
-    40: 5327,
-    45: 4370,
-    48: 3889,
-}
-"""ohm; Carrier 30HX controls manual, table 39B."""
 
 PRINTED_VOLTS = {-20: 4.533, 0: 3.828, 10: 3.328, 25: 2.500, 40: 1.738, 48: 1.400}
 """The same table's voltage over the sensor, 5 V through 10 kohm."""
