@@ -38,6 +38,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     except OSError as error:
         place = f": {error.filename}" if error.filename else ""
         console.talk(f"error: {error.strerror or error}{place}")
+        console.talk("try: another place, or see what stands there and who may write")
         return ERROR
     except Exception:  # noqa: BLE001 - Python's own exit code 1 would say "not found"
         console.talk(traceback.format_exc().rstrip())

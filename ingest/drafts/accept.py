@@ -117,7 +117,7 @@ def _settled_head(head: DraftHead, each: Settling) -> DraftHead:
     if each.doubt not in head.doubts:
         named = ", ".join(head.doubts) or "none"
         what = f"`{HEAD}` has no doubt `{each.doubt}`; it has: {named}"
-        raise InputError(what, "name one of those, or nothing where there is none")
+        raise InputError(what, "faultleaf rules show DRAFT lists the doubts")
     doubts = {name: why for name, why in head.doubts.items() if name != each.doubt}
     if each.value == SEEN and each.doubt == "applies_to" and head.applies_to:
         return replace(head, doubts=doubts)

@@ -54,7 +54,8 @@ def settle(row: DraftRow, doubt: str, value: str, who: str) -> None:
     """
     if doubt not in row.doubts:
         named = ", ".join(row.doubts) or "none"
-        raise InputError(f"`{row.id}` has no doubt `{doubt}`; it has: {named}")
+        what = f"`{row.id}` has no doubt `{doubt}`; it has: {named}"
+        raise InputError(what, "faultleaf rules show DRAFT lists each row's doubts")
     if value.strip() == SEEN:
         if doubt not in LOOKED_AT:
             told = f"`{row.id}`: `{doubt}` is not settled by looking"
@@ -65,7 +66,10 @@ def settle(row: DraftRow, doubt: str, value: str, who: str) -> None:
         after = _wrong(row).items()
         fresh = [why for key, why in after if before.get(key) != why]
         if fresh:
-            raise InputError(f"`{row.id}`: {doubt}={value}: {'; '.join(fresh)}")
+            raise InputError(
+                f"`{row.id}`: {doubt}={value}: {'; '.join(fresh)}",
+                f"write what the page has: --settle {row.id} {doubt}=VALUE",
+            )
     del row.doubts[doubt]
     row.settled.append(f"{doubt}={' '.join(value.split())}, {who}")
 
@@ -193,7 +197,8 @@ def _unit(row: DraftRow, value: str) -> None:
 
 def _gauge(row: DraftRow, value: str) -> None:
     if value not in ("gauge", "absolute"):
-        raise InputError(f"`{row.id}`: {value!r}: write gauge or absolute")
+        hint = "write gauge or absolute"
+        raise InputError(f"`{row.id}`: {value!r} is neither", hint)
     for end in ("low", "high"):
         if end in row.fields:
             row.fields[end] = f"{row.fields[end]} {value}"

@@ -6,6 +6,7 @@ import argparse
 import getpass
 import json
 import re
+import shlex
 from pathlib import Path
 
 from assistant.clock import SystemClock
@@ -51,7 +52,7 @@ def new(args: argparse.Namespace, console: Console) -> int:
         console.document(fields)
     else:
         console.line(f"{folder}: pack {called}, by {author}; every file is commented")
-        console.line(f"next: faultleaf rules verify {folder}")
+        console.line(f"next: faultleaf rules verify {shlex.quote(str(folder))}")
     return ANSWERED
 
 
