@@ -248,7 +248,8 @@ def replaced(old: str, new: str) -> str:
 
 def nothing_found(found: Found) -> str:
     """Say that the literature does not answer, and what was searched."""
-    text = f"Not found in the {found.searched} documents searched"
+    many = "1 document" if found.searched == 1 else f"{found.searched} documents"
+    text = f"Not found in the {many} searched"
     text += f" ({found.reason})." if found.reason else "."
     unread = [
         f"{document} p. {', '.join(str(page) for page in pages)}"
